@@ -1,0 +1,158 @@
+/**
+ * The people, heaters and fires that Gleed keeps, as the program holds them.
+ *
+ * - person: somebody, with identities on one or more networks
+ * - place: where a talk happens on a network: private, or a group's room
+ * - heater: its own record; several people fire it, everyone of them sees the running fire
+ * - home: house, wood, alarms and weather, kept by the person who owns the heater
+ * - fire: lighting to black bed, one row each
+ * - guide: the fire that is being walked through now, at most one a heater
+ * - talk: what one person's conversation in one place is about, with an age and a version
+ */
+import type { AlarmsFacts, DayWeatherFacts, FireFacts, HeaterFacts, HouseFacts, PersonFacts, UpkeepFacts, WoodFacts } from "./schemas.ts";
+
+export interface Person {
+  readonly id: string;
+  readonly created_at_ms: number;
+  /** name as the network gave it, for the others of the same heater; never shown in a group's figures */
+  readonly name?: string;
+  readonly facts: Omit<PersonFacts, "fires_heater_of">;
+  /** which of several heaters is meant when none is named */
+  readonly heater_id?: string;
+}
+
+export interface Heater {
+  readonly id: string;
+  readonly owner_id: string;
+  /** everyone who fires it, the owner included */
+  readonly member_ids: readonly string[];
+  readonly facts: HeaterFacts;
+  readonly upkeep: UpkeepFacts;
+  /** rules of its builder or its group; they only ever tighten (see limits.ts) */
+  readonly rules: readonly HeaterRule[];
+}
+
+/** A builder's or local rule. Each field can only narrow what `limits()` allows. */
+export interface HeaterRule {
+  readonly from: "builder" | "law" | "group";
+  readonly said_by: string;
+  readonly said_at_ms: number;
+  readonly max_load_kg?: number;
+  readonly min_load_kg?: number;
+  readonly max_day_kg?: number;
+  readonly spacing_h?: number;
+  readonly no_fire?: { readonly from: string; readonly to: string };
+  /** shown as "your builder says", beside a caution, never in its place */
+  readonly words?: string;
+  readonly call?: string;
+}
+
+export interface Home {
+  readonly owner_id: string;
+  readonly house: HouseFacts;
+  readonly wood: readonly WoodFacts[];
+  readonly alarms: AlarmsFacts;
+  readonly weather: readonly DayWeatherFacts[];
+}
+
+export interface Fire {
+  readonly id: string;
+  readonly heater_id: string;
+  readonly person_id: string;
+  readonly lit_at_ms: number;
+  readonly facts: FireFacts;
+}
+
+export interface Talk {
+  readonly person_id: string;
+  readonly place_id: string;
+  readonly version: number;
+  readonly updated_at_ms: number;
+  /** what the last answers were about and what was asked; shape belongs to the conversation */
+  readonly state: Readonly<Record<string, unknown>>;
+}
+
+export interface Guide {
+  readonly heater_id: string;
+  readonly fire_id: string;
+  readonly version: number;
+  /** who is on watch: check-ins go to this person */
+  readonly watch_id: string;
+  readonly place_id: string;
+  /** shape belongs to firing/ */
+  readonly state: Readonly<Record<string, unknown>>;
+}
+
+export interface PlaceRow {
+  readonly id: string;
+  readonly network: string;
+  readonly network_id: string;
+  readonly kind: "private" | "group";
+  readonly name?: string;
+  readonly group_id?: string;
+}
+
+/** Everything deciding may look at. Loaded once, never touched while deciding. */
+export interface Snapshot {
+  readonly person: Person;
+  readonly place: PlaceRow;
+  readonly talk: Talk;
+  /** the heaters this person fires, the one meant first */
+  readonly heaters: readonly Heater[];
+  /** names of the other people who fire these heaters, by id */
+  readonly names: ReadonlyMap<string, string>;
+  /** the home of the heater's owner */
+  readonly home: Home;
+  /** latest fires of the heater meant, newest first (at most 60) */
+  readonly fires: readonly Fire[];
+  /** how many fires the heater meant has in all, and what they burnt */
+  readonly totals: { readonly fires: number; readonly load_kg: number; readonly since_sweep_kg: number; readonly since_sweep_fires: number };
+  readonly guide: Guide | null;
+  readonly reminders: readonly Reminder[];
+}
+
+export interface Reminder {
+  readonly id: string;
+  readonly person_id: string;
+  readonly place_id: string;
+  readonly what: string;
+  readonly due_at_ms: number;
+  readonly rule?: string;
+  readonly done_at_ms?: number;
+}
+
+/** What a decision wants to be kept; committed in one transaction with everything else the message causes. */
+export type Write =
+  | { readonly write: "person"; readonly person: Person }
+  | { readonly write: "heater"; readonly heater: Heater }
+  | { readonly write: "join-heater"; readonly heater_id: string; readonly person_id: string }
+  | { readonly write: "home"; readonly home: Home }
+  | { readonly write: "fire"; readonly fire: Fire }
+  | { readonly write: "delete-fire"; readonly fire_id: string }
+  | { readonly write: "talk"; readonly state: Readonly<Record<string, unknown>> }
+  | { readonly write: "guide"; readonly guide: Guide }
+  | { readonly write: "end-guide"; readonly heater_id: string }
+  | { readonly write: "reminder"; readonly reminder: Reminder }
+  | { readonly write: "forget-person"; readonly person_id: string };
+
+/** Something that falls due later; the key is made of its cause, so that asking twice makes one row. */
+export interface Due {
+  readonly key: string;
+  readonly kind: DueKind;
+  readonly due_at_ms: number;
+  readonly useful_until_ms: number;
+  readonly person_id: string;
+  readonly place_id: string;
+  readonly payload: Readonly<Record<string, unknown>>;
+}
+export type DueKind = "guide-check-in" | "light-by" | "reminder" | "upkeep" | "digest";
+
+export interface Decided<A> {
+  readonly answer: A;
+  readonly writes: readonly Write[];
+  readonly due: readonly Due[];
+  /** keys (or key prefixes ending in `*`) of due rows that are no longer wanted */
+  readonly cancel: readonly string[];
+  /** messages to others that this decision causes, e.g. the person who takes over the watch */
+  readonly also_tell?: readonly { readonly key: string; readonly person_id: string; readonly place_id: string; readonly answer: A }[];
+}
