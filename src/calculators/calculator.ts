@@ -12,14 +12,17 @@ export interface About {
   readonly about: string;
   /** the standard, handbook or trial the key or its default rests on; "common practice, no source" when it has none */
   readonly source?: string;
+  /** assumed when the key is absent; a result that rests on it carries a range */
+  readonly default?: unknown;
 }
 
 export interface Key extends About {
   readonly key: string;
   readonly optional: boolean;
   readonly range?: readonly [number | null, number | null];
+  /** ends of the range that are not part of it */
+  readonly excludes?: readonly number[];
   readonly choices?: readonly string[];
-  readonly default?: unknown;
 }
 
 export interface Calculator {
@@ -39,14 +42,26 @@ export class BadInput extends Error {
   override readonly name = "BadInput";
 }
 
+interface Limits {
+  min?: number;
+  max?: number;
+  above?: number;
+  below?: number;
+  source?: string;
+  /** what an absent value is taken as; say `.default()` instead where nothing needs to know that it was absent */
+  assumed?: number;
+}
+
 /** A number with its unit. `above` and `below` are exclusive limits, `min` and `max` inclusive. */
-export function figure(unit: string, about: string, more: { min?: number; max?: number; above?: number; below?: number; source?: string } = {}): z.ZodNumber {
+export function figure(unit: string, about: string, more: Limits = {}): z.ZodNumber {
   let number = z.number();
   if (more.min !== undefined) number = number.min(more.min);
   if (more.max !== undefined) number = number.max(more.max);
   if (more.above !== undefined) number = number.gt(more.above);
   if (more.below !== undefined) number = number.lt(more.below);
-  return number.meta({ unit, about, ...(more.source === undefined ? {} : { source: more.source }) });
+  return number.meta({
+    unit, about, ...(more.source !== undefined && { source: more.source }), ...(more.assumed !== undefined && { default: more.assumed }),
+  });
 }
 
 /** Say what a word, a date, a list or a record is for. Call it before `.optional()` or `.default()`. */
@@ -106,29 +121,38 @@ function keysOf(shape: z.ZodRawShape): Key[] {
       if (inner instanceof z.ZodDefault) fallback = inner.def.defaultValue;
       inner = inner.unwrap() as z.ZodType;
     }
-    const { unit = "", about = "", source } = (inner.meta() ?? {}) as Partial<About>;
-    const range = inner instanceof z.ZodNumber ? limits(inner) : undefined;
+    const { unit = "", about = "", source, default: assumed } = (inner.meta() ?? {}) as Partial<About>;
+    const bounds = inner instanceof z.ZodNumber ? limits(inner) : undefined;
+    const preset = fallback ?? assumed;
     return {
       key, unit, about,
       optional: (field as z.ZodType).safeParse(undefined).success,
-      ...(range && { range }),
+      ...bounds,
       ...(inner instanceof z.ZodEnum && { choices: inner.options.map(String) }),
-      ...(fallback !== undefined && { default: fallback }),
+      ...(preset !== undefined && { default: preset }),
       ...(source && { source }),
     };
   });
 }
 
-/** The bounds as a pair, null where there is none; undefined when there is neither. */
-export function limits(number: z.ZodNumber): [number | null, number | null] | undefined {
+/** The range of a number and which of its ends are not part of it; undefined when it has neither end. */
+function limits(number: z.ZodNumber): Pick<Key, "range" | "excludes"> | undefined {
   const json = z.toJSONSchema(number) as { minimum?: number; maximum?: number; exclusiveMinimum?: number; exclusiveMaximum?: number };
-  const low = json.minimum ?? json.exclusiveMinimum ?? null;
-  const high = json.maximum ?? json.exclusiveMaximum ?? null;
-  return low === null && high === null ? undefined : [low, high];
+  const range = [json.minimum ?? json.exclusiveMinimum ?? null, json.maximum ?? json.exclusiveMaximum ?? null] as const;
+  if (range[0] === null && range[1] === null) return undefined;
+  const excludes = [json.exclusiveMinimum, json.exclusiveMaximum].filter((end) => end !== undefined);
+  return { range, ...(excludes.length > 0 && { excludes }) };
 }
 
-/** Results whose inputs are missing are left out, not given as undefined or NaN. */
+/** Results whose inputs are missing are left out, and figures end at ten digits, where machines begin to differ. */
 function compact(result: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(result).filter(([, value]) =>
-    value !== undefined && !(Array.isArray(value) && value.length === 0)));
+  return Object.fromEntries(Object.entries(result).flatMap(([key, value]) =>
+    value === undefined || (Array.isArray(value) && value.length === 0) ? [] : [[key, tenDigits(value)]]));
+}
+
+function tenDigits(value: unknown): unknown {
+  if (typeof value === "number") return Number(value.toPrecision(10));
+  if (Array.isArray(value)) return value.map(tenDigits);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, tenDigits(part)]));
 }

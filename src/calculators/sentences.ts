@@ -53,9 +53,9 @@ function kind(key: Key, issue: Issue): string {
   if (!key.range) return issue.code === "invalid_type" && issue.expected === "number" && key.unit ? `a number of ${key.unit}` : expected(issue);
   const unit = key.unit ? ` ${key.unit}` : "";
   const [low, high] = key.range;
-  const open = "inclusive" in issue && issue.inclusive === false;
-  if (low !== null && high !== null) return `a number from ${low} to ${high}${unit}${open ? `, ${issue.code === "too_small" ? low : high} itself not included` : ""}`;
-  return low !== null ? `a number ${open ? "above" : "of at least"} ${low}${unit}` : `a number ${open ? "below" : "of at most"} ${high}${unit}`;
+  const from = low === null ? "" : key.excludes?.includes(low) ? `above ${low}` : high === null ? `of at least ${low}` : `from ${low}`;
+  const to = high === null ? "" : key.excludes?.includes(high) ? `below ${high}` : low === null ? `of at most ${high}` : `to ${high}`;
+  return `a number ${[from, to].filter(Boolean).join(from.startsWith("above") ? " and up " : " ")}${unit}`;
 }
 
 function expected(issue: Issue): string {
@@ -64,6 +64,7 @@ function expected(issue: Issue): string {
     case "invalid_value": return `one of ${issue.values.map(String).join(", ")}`;
     case "too_small": return `${issue.origin === "array" ? "a list of at least" : issue.inclusive ? "at least" : "above"} ${issue.minimum}`;
     case "too_big": return `${issue.origin === "array" ? "a list of at most" : issue.inclusive ? "at most" : "below"} ${issue.maximum}`;
+    case "invalid_format": return issue.format === "date" ? "a date that exists, written YYYY-MM-DD" : `written as ${issue.format}`;
     default: return issue.message;
   }
 }

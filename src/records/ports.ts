@@ -1,7 +1,14 @@
-/** What the rest of Gleed asks of a store. `store/` implements it twice, for SQLite and PostgreSQL; one contract suite holds for both. */
+/**
+ * What the rest of Gleed asks of a store. `store/` implements it twice, for SQLite and PostgreSQL; one contract suite holds for both.
+ *
+ * - due row: something that falls due later and is decided only then
+ * - outgoing row: an answer on its way to a person: pending -> leased -> attempted -> sent
+ * - claim: taking rows to work on, for a while; a claim that ended early (the process died) lets them be claimed again
+ * - lease: the proof of a claim; whoever comes back with one that has passed on changes nothing
+ */
 import type { Answer } from "../answer.ts";
 import type { Identity, Message, Place } from "../message.ts";
-import type { Decided, Due, Snapshot } from "./types.ts";
+import type { Decided, Due, DueKind, Person, Snapshot } from "./types.ts";
 
 /** Wall and monotonic time, and nothing else reads either. */
 export interface Clock {
@@ -13,18 +20,20 @@ export interface Clock {
 
 export type Commit =
   | { readonly outcome: "committed" }
-  /** somebody else's message changed the talk or the guide meanwhile: load again and decide again */
-  | { readonly outcome: "stale" };
+  /** somebody else changed the talk, the guide or a record meanwhile: load again and decide again */
+  | { readonly outcome: "stale"; readonly why: string }
+  /** the due row was cancelled, moved or claimed by another worker: nothing is left to do */
+  | { readonly outcome: "gone" };
 
 export interface InboxRow {
   readonly message_key: string;
-  readonly answer: Answer | null;
+  readonly answer: Answer;
 }
 
 export interface Outgoing {
   /** made of what caused it and when it was due; the network's deduplication hangs on it */
   readonly key: string;
-  readonly kind: string;
+  readonly kind: OutgoingKind;
   readonly due_at_ms: number;
   readonly useful_until_ms: number;
   readonly person_id: string;
@@ -32,43 +41,80 @@ export interface Outgoing {
   readonly network: string;
   readonly network_place_id: string;
   readonly answer: Answer;
+  /** how often sending was tried before */
   readonly attempts: number;
-  /** true when an earlier attempt's fate is unknown */
+  /** true when it is sent again although an earlier attempt may have arrived and the network no longer drops repeats: say so */
   readonly maybe_repeat: boolean;
+}
+/** `tell`: a message to somebody else that a decision caused */
+export type OutgoingKind = DueKind | "tell";
+
+export interface ClaimedOutgoing extends Outgoing {
+  readonly lease: string;
+  /** instant of the first attempt of which nobody knows whether it arrived; null when there is none */
+  readonly unknown_since_ms: number | null;
+  /** the reader's own settings (language, units, zone) */
+  readonly facts: Person["facts"];
 }
 
 export interface DueRow extends Due {
   readonly attempts: number;
+  readonly lease: string;
 }
+type Lease<Row extends { readonly key: string; readonly lease: string }> = Pick<Row, "key" | "lease">;
 
+/**
+ * Every method may throw a `StoreError` (see store/errors.ts): busy, unreachable, full or broken. None blocks the thread for longer than a
+ * few milliseconds; a locked database is waited for between turns of the event loop.
+ */
 export interface Store {
-  /** Find or make person, identity and place. Ids come from the caller so that the same event makes the same rows. */
+  /** Find or make person, identity and place. Ids are made of network and network id, so that the same event makes the same rows. */
   enter(identity: Identity, place: Place, now_ms: number): Promise<{ person_id: string; place_id: string }>;
-  load(person_id: string, place_id: string, now_ms: number): Promise<Snapshot>;
+  /**
+   * @param heater_id the heater that is meant, when the cause names one; else the person's own choice, their own heater, a shared one
+   * @throws UnknownPerson when the person or the place is gone
+   */
+  load(person_id: string, place_id: string, now_ms: number, heater_id?: string): Promise<Snapshot>;
 
   /** The answer already given to this message, or null when it is new. */
   inbox(message_key: string): Promise<InboxRow | null>;
-  /** All a message causes, in one transaction, guarded by the talk's and the guide's version. */
+  /**
+   * All a message or a due row causes, in one transaction, guarded by the versions of everything the snapshot held that may be changed.
+   * The answer to a message goes into the inbox; the answer to a due row into the outbox.
+   */
   commit(cause: Cause, snapshot: Snapshot, decided: Decided<Answer>, now_ms: number): Promise<Commit>;
 
-  /** Claim due rows for `lease_ms` by the database's own time. */
+  /** Claim due rows for `lease_ms` by the store's own time, earliest first. */
   claimDue(now_ms: number, lease_ms: number, most: number): Promise<readonly DueRow[]>;
-  /** A due row whose work came to nothing (stale, person gone). */
-  dropDue(key: string): Promise<void>;
-  /** the earliest instant at which something falls due, or null */
-  nextDue(): Promise<number | null>;
+  /** A due row whose work came to nothing (not wanted any more, person gone). */
+  dropDue(row: Lease<DueRow>): Promise<void>;
+  /** Working on a due row failed: not before `again_at_ms`. */
+  postponeDue(row: Lease<DueRow>, again_at_ms: number): Promise<void>;
+  /** The earliest instant at which something can be claimed: a due row, or an outgoing one of these networks. */
+  nextDue(networks?: readonly string[]): Promise<number | null>;
 
-  claimOutgoing(networks: readonly string[], now_ms: number, lease_ms: number, most: number): Promise<readonly Outgoing[]>;
-  markAttempted(key: string): Promise<void>;
-  markSent(key: string, native_id: string | null, now_ms: number): Promise<void>;
-  /** back to pending after a failure, not before `again_at_ms` */
-  markFailed(key: string, again_at_ms: number, error: string): Promise<void>;
-  dropOutgoing(key: string, reason: string): Promise<void>;
+  claimOutgoing(networks: readonly string[], now_ms: number, lease_ms: number, most: number): Promise<readonly ClaimedOutgoing[]>;
+  /**
+   * The last step before sending; false when the row was cancelled or claimed by another meanwhile: then do not send.
+   * @param afresh the network no longer knows the earlier attempt: its window starts now; `maybe_repeat` is kept with the row
+   */
+  markAttempted(row: Lease<ClaimedOutgoing>, now_ms: number, afresh?: { readonly maybe_repeat: boolean }): Promise<boolean>;
+  markSent(row: Lease<ClaimedOutgoing>, native_id: string | null, now_ms: number): Promise<void>;
+  /** Back to pending, not before `again_at_ms`; `unknown_since_ms` as after this attempt. */
+  markFailed(row: Lease<ClaimedOutgoing>, again_at_ms: number, why: string, unknown_since_ms: number | null): Promise<void>;
+  /** Too late as it is: back among the due rows, to be decided again as things stand. False when it had no due row (kind `tell`). */
+  decideAgain(row: Lease<ClaimedOutgoing>, now_ms: number): Promise<boolean>;
+  dropOutgoing(row: Lease<ClaimedOutgoing>, why: string): Promise<void>;
 
   /** latest instant ever stored: a clock that stands still or goes back never starts before it */
   lastInstant(): Promise<number | null>;
-  personByIdentity(network: string, network_id: string): Promise<string | null>;
+  personByIdentity(network: string, network_id: string): Promise<Person | null>;
+  /** ids of the heaters somebody fires, the meant one first */
+  heatersOf(person_id: string): Promise<readonly string[]>;
+  /** everything kept about a person */
   exportPerson(person_id: string): Promise<Record<string, unknown>>;
+  /** Forget what only guards against repeats and is older than `before_ms`: answered messages, sent rows. */
+  tidy(before_ms: number): Promise<number>;
   check(): Promise<{ ok: boolean; detail: string }>;
   close(): Promise<void>;
 }
@@ -77,3 +123,6 @@ export interface Store {
 export type Cause =
   | { readonly cause: "message"; readonly message: Message; readonly message_key: string }
   | { readonly cause: "due"; readonly row: DueRow };
+
+/** The person or the place is not (any longer) among the records. */
+export class UnknownPerson extends Error {}

@@ -1,0 +1,38 @@
+/** Words made safe to lay out: no control characters, nothing invisible that reorders or hides text, well-formed Unicode. */
+
+/** Joiners mean something only inside emoji and in scripts that shape letters; elsewhere they hide text. */
+const MISPLACED_JOINER = /(?<![\p{Script=Arabic}\p{Script=Syriac}\p{Script=Mongolian}\p{M}\p{Extended_Pictographic}\p{Emoji_Modifier}])[\u200C\u200D]/gu;
+/** Escape sequences of terminals (ECMA-48): taken whole, so that no "[31m" stays behind. */
+const ESCAPE_SEQUENCE = /(?:\u001B\[|\u009B)[\u0030-\u003F]*[\u0020-\u002F]*[\u0040-\u007E]|(?:\u001B\]|\u009D)[^\u0007\u001B\u009C]*(?:\u0007|\u001B\\|\u009C)?/g;
+const INVISIBLE = /[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u00AD\u034F\u061C\u115F\u1160\u17B4\u17B5\u180B-\u180F\u200B\u200E\u200F\u202A-\u202E\u2060-\u206F\u3164\uFEFF\uFFA0\uFFF0-\uFFFB\u{1D173}-\u{1D17A}\u{E0000}-\u{E0FFF}]/gu;
+
+/** Paragraphs: line breaks stay, everything else that does not show is taken out. */
+export function plain(words: string): string {
+  if (/^[\x20-\x7E]*$/.test(words)) return words.trim();
+  return words
+    .toWellFormed()
+    .replace(ESCAPE_SEQUENCE, "")
+    .replace(/\r\n?|[\u0085\u2028\u2029]/g, "\n")
+    .replace(/\t/g, " ")
+    .replace(INVISIBLE, "")
+    .replace(MISPLACED_JOINER, "")
+    .replace(/\n{3,}/g, "\n\n")
+    .trim();
+}
+
+/** A label, a cell, an item of a list: one line. */
+export const oneLine = (words: string): string => plain(words).replace(/\s+/g, " ");
+
+const graphemes = new Intl.Segmenter(undefined, { granularity: "grapheme" });
+export const letters = (words: string): string[] => Array.from(graphemes.segment(words), (part) => part.segment);
+
+/** At most `most` UTF-16 units, cut between letters and marked as cut. Only for what also stands somewhere in full. */
+export function shorten(words: string, most: number): string {
+  if (words.length <= most) return words;
+  let kept = "";
+  for (const letter of letters(words.slice(0, most))) {
+    if (kept.length + letter.length > most - 1) break;
+    kept += letter;
+  }
+  return `${kept.trimEnd()}…`;
+}

@@ -1,0 +1,52 @@
+/** How wide words stand in a fixed-width face, and how they break into lines. */
+import { UNITS } from "../src/quantities.ts";
+import { letters } from "./plain.ts";
+
+const NARROW = /^[\x20-\x7E\u00A0-\u02FF\u2010-\u2027\u2212]*$/;
+const WIDE = /^(?:[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation})/u;
+const NOTHING = /^[\p{M}\p{Cf}]+$/u;
+
+const letterWidth = (letter: string): number =>
+  NOTHING.test(letter) ? 0 : WIDE.test(letter) || letter.includes("\uFE0F") ? 2 : 1;
+
+/** Columns taken by `words`: two for East Asian wide letters and emoji, none for marks. */
+export function width(words: string): number {
+  if (NARROW.test(words)) return words.length;
+  return letters(words).reduce((sum, letter) => sum + letterWidth(letter), 0);
+}
+
+export const pad = (words: string, columns: number): string => words + " ".repeat(Math.max(0, columns - width(words)));
+export const padStart = (words: string, columns: number): string => " ".repeat(Math.max(0, columns - width(words))) + words;
+
+/** A figure and its unit stay on one line. */
+const SYMBOLS = [...new Set(Object.values(UNITS).map((unit) => unit.symbol))].map((symbol) => symbol.replace(/[/.]/g, "\\$&")).join("|");
+const BREAK = new RegExp(`(?<!\\d(?= (?:${SYMBOLS})(?:[^\\p{L}\\p{N}]|$))) `, "u");
+
+/** Breaks at spaces; a word longer than the line breaks between letters. Line breaks in `words` stay. `columns` >= 1. */
+export function wrap(words: string, columns: number): string[] {
+  return words.split("\n").flatMap((paragraph) => wrapLine(paragraph, Math.max(1, columns)));
+}
+
+function wrapLine(paragraph: string, columns: number): string[] {
+  if (width(paragraph) <= columns) return [paragraph];
+  const lines: string[] = [];
+  let line = "";
+  for (const word of paragraph.split(BREAK)) {
+    const joined = line === "" ? word : `${line} ${word}`;
+    if (width(joined) <= columns) {
+      line = joined;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    line = "";
+    for (const letter of width(word) > columns ? letters(word) : [word]) {
+      if (line !== "" && width(line) + width(letter) > columns) {
+        lines.push(line);
+        line = "";
+      }
+      line += letter;
+    }
+  }
+  lines.push(line);
+  return lines;
+}

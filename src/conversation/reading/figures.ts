@@ -1,0 +1,383 @@
+/**
+ * Figures in a person's words: value, unit as written, range, "about", moisture basis. Nothing is assumed that was not said:
+ * a number without a unit has no dimension, a moisture without a basis has no basis.
+ */
+import { UNITS, convert, type Dimension, type UnitId } from "../../quantities.ts";
+import { readNumberWords } from "./number-words.ts";
+import { isSign, isWord, scan, wordAt, type NumberToken, type Span, type Token } from "./tokens.ts";
+import { LONGEST_UNIT_NAME, unitNamed, type UnitName } from "./units.ts";
+
+export interface Figure {
+  /** null for a number without a unit */
+  readonly dimension: Dimension | null;
+  readonly value: number;
+  /** as written; null for bare numbers and money */
+  readonly unit: UnitId | null;
+  /** a range in the same unit, when one was given or the words imply one */
+  readonly low?: number;
+  readonly high?: number;
+  readonly about?: boolean;
+  /** "at most", "up to": an upper bound; "at least", "over": a lower one */
+  readonly bound?: "max" | "min";
+  /** moisture and shares: wet or dry basis when said, null when not */
+  readonly basis?: "wet" | "dry" | null;
+  /** wood volumes: how the cubic metre or cord is filled, when said */
+  readonly filling?: "stacked" | "loose" | "solid";
+  /** the measure has no fixed size: "face cord", "ton"; `low` and `high` hold what it may be */
+  readonly uncertain?: string;
+  /** degrees of a scale nobody named; `unit` is the reader's usual one */
+  readonly unscaled?: boolean;
+  /** currency as written */
+  readonly money?: string;
+  /** other reading of "1.800" */
+  readonly alt?: number;
+  /** digits after the decimal mark as written */
+  readonly decimals: number;
+  readonly at: Span;
+}
+
+export interface FigureOptions {
+  /** what "degrees" means when no scale is named; Celsius when absent */
+  readonly degrees?: "C" | "F";
+}
+
+/** All figures of a text in order. Clock times and dates are left out. */
+export const readFigures = (text: string, options: FigureOptions = {}): Figure[] => figuresIn(readNumberWords(scan(text)), options).map(({ figure }) => figure);
+
+export interface PlacedFigure {
+  readonly figure: Figure;
+  /** tokens it was read from: first and one past the last */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The same on tokens that went through `readNumberWords`. */
+export function figuresIn(tokens: readonly Token[], options: FigureOptions = {}): PlacedFigure[] {
+  const out: PlacedFigure[] = [];
+  let i = 0;
+  while (i < tokens.length) {
+    const skip = clockOrDate(tokens, i);
+    if (skip > 0) {
+      i += skip;
+      continue;
+    }
+    const one = single(tokens, i, options);
+    if (!one) {
+      i += 1;
+      continue;
+    }
+    const ranged = range(tokens, one, options) ?? compound(tokens, one, options) ?? one;
+    const done = finish(tokens, ranged, out.at(-1)?.to ?? 0);
+    out.push(done);
+    i = done.to;
+  }
+  return out;
+}
+
+/** How many tokens of a clock time or a date begin here: 18:10, 6.30 pm, 3.10.2026, 2026-10-03, 1st. */
+export function clockOrDate(tokens: readonly Token[], i: number): number {
+  const first = tokens[i];
+  if (first?.kind !== "number" || first.spelled) return 0;
+  if (first.ordinal) return 2;
+  if (meridiem(tokens, i + 1) > 0 && first.value <= 23.59) return 1 + meridiem(tokens, i + 1);
+  const mark = tokens[i + 1];
+  const second = tokens[i + 2];
+  if (mark?.kind !== "sign" || mark.gap || second?.kind !== "number" || second.gap) return 0;
+  if (mark.sign === ":") {
+    const seconds = isSign(tokens[i + 3], ":") && tokens[i + 4]?.kind === "number" ? 2 : 0;
+    return first.value <= 24 && second.value < 60 ? 3 + seconds + meridiem(tokens, i + 3 + seconds) : 0;
+  }
+  const third = tokens[i + 4];
+  const dated = isSign(tokens[i + 3], mark.sign) && third?.kind === "number" && !third.gap && tokens[i + 3]?.gap === false;
+  return dated && (mark.sign === "-" || mark.sign === "/" || mark.sign === ".") && looksLikeDate(first, second, third) ? 5 : 0;
+}
+
+const looksLikeDate = (a: NumberToken, b: NumberToken, c: NumberToken): boolean =>
+  a.decimals === 0 && b.decimals === 0 && ((a.value > 1900 && b.value <= 12 && c.value <= 31) || (a.value <= 31 && b.value <= 31 && (c.value > 1900 || c.value <= 99)));
+
+function meridiem(tokens: readonly Token[], i: number): number {
+  if (isWord(tokens[i], "am", "pm", "uhr", "oclock")) return 1;
+  return isWord(tokens[i], "a", "p") && (isSign(tokens[i + 1], ".") || tokens[i]?.gap === false) && isWord(tokens[i + 2], "m") ? (isSign(tokens[i + 3], ".") ? 4 : 3) : 0;
+}
+
+/** A number with its sign before and its unit after (or its currency before). */
+function single(tokens: readonly Token[], i: number, options: FigureOptions): PlacedFigure | null {
+  let at = i;
+  let negative = false;
+  const before = unitSign(tokens[i]);
+  const currency = before ? unitNamed(before) : null;
+  if (currency?.money) at += 1;
+  const sign = tokens[at];
+  if ((isSign(sign, "-") || isSign(sign, "–") || isSign(sign, "+")) && tokens[at + 1]?.gap === false && standsAlone(tokens, at)) {
+    negative = !isSign(sign, "+");
+    at += 1;
+  } else if (isWord(sign, "minus", "negative", "miinus")) {
+    negative = true;
+    at += 1;
+  }
+  const number = tokens[at];
+  if (number?.kind !== "number" || number.ordinal || clockOrDate(tokens, at) > 0) return null;
+  const named = unitAfter(tokens, at + 1, number);
+  const unit = named?.name ?? (currency?.money ? currency : null);
+  let to = at + 1 + (named?.length ?? 0);
+  if (!negative && (!unit || unit.dimension === "temperature")) {
+    const below = belowZero(tokens, to);
+    if (below > 0) {
+      negative = true;
+      to += below;
+    }
+  }
+  const sized = (negative ? -1 : 1) * number.value;
+  const figure = withUnit(sized, unit, number, options, [(tokens[i] as Token).at[0], (tokens[to - 1] as Token).at[1]]);
+  return { figure, from: i, to };
+}
+
+/** "-" belongs to the number when nothing it could join stands right before it. */
+function standsAlone(tokens: readonly Token[], i: number): boolean {
+  const before = tokens[i - 1];
+  return before === undefined || (tokens[i] as Token).gap || (before.kind === "sign" && !isSign(before, ")") && !isSign(before, '"'));
+}
+
+/** "twelve below", "5 below zero", "ten degrees of frost". */
+function belowZero(tokens: readonly Token[], i: number): number {
+  if (isWord(tokens[i], "below")) {
+    if (isWord(tokens[i + 1], "zero", "freezing")) return 2;
+    return tokens[i + 1]?.kind === "number" && tokens[i + 1]?.gap ? ((tokens[i + 1] as NumberToken).value === 0 ? 2 : 0) : isWord(tokens[i + 1], "the", "that", "my", "its") ? 0 : 1;
+  }
+  return isWord(tokens[i], "of") && isWord(tokens[i + 1], "frost") ? 2 : 0;
+}
+
+function withUnit(value: number, unit: UnitName | null, number: NumberToken, options: FigureOptions, at: Span): Figure {
+  const times = unit?.times ?? 1;
+  const spread = unit?.uncertain;
+  const id = unit?.unscaled ? (options.degrees ?? "C") : (unit?.unit ?? null);
+  return {
+    dimension: unit?.dimension ?? null,
+    value: value * times,
+    unit: id,
+    ...(spread ? { low: value * spread.low, high: value * spread.high, uncertain: spread.name, about: true } : {}),
+    ...(number.loose ? { about: true, low: number.value * times, high: (number.value + (number.value > 2 ? 2 : 1)) * times } : {}),
+    ...(unit?.filling ? { filling: unit.filling } : {}),
+    ...(unit?.unscaled ? { unscaled: true } : {}),
+    ...(unit?.money ? { money: unit.money } : {}),
+    ...(number.alt === undefined ? {} : { alt: (value < 0 ? -1 : 1) * number.alt * times }),
+    decimals: number.decimals,
+    at,
+  };
+}
+
+const unitSign = (token: Token | undefined): string => (token?.kind === "sign" && "€£$%°".includes(token.sign) ? token.sign : "");
+
+/** The unit that begins at a token, the longest name first. */
+function unitAfter(tokens: readonly Token[], from: number, number: NumberToken): { name: UnitName; length: number } | null {
+  const mark = lengthMark(tokens, from);
+  if (mark) return mark;
+  const hyphen = isSign(tokens[from], "-") && tokens[from]?.gap === false && tokens[from + 1]?.kind === "word" && tokens[from + 1]?.gap === false ? 1 : 0;
+  const start = from + hyphen;
+  let best: { name: UnitName; length: number } | null = null;
+  let phrase = "";
+  for (let n = 0; n < LONGEST_UNIT_NAME; n += 1) {
+    const token = tokens[start + n];
+    const sign = isSign(token, "/") ? "/" : unitSign(token);
+    const word = sign || wordAt(token);
+    if (!word || (n === 0 && sign === "/")) break;
+    phrase += phrase === "" || sign === "/" || phrase.endsWith("/") ? word : ` ${word}`;
+    const name = unitNamed(phrase);
+    if (name && (n > 0 || fits(tokens, start, word, number))) best = { name, length: hyphen + n + 1 };
+  }
+  if (!best && isWord(tokens[start], "in") && fits(tokens, start, "in", number)) best = { name: { unit: "in", dimension: "length" }, length: hyphen + 1 };
+  if (!best && isSign(tokens[from], "#") && tokens[from]?.gap === false) best = { name: { unit: "lb", dimension: "mass" }, length: 1 };
+  return best;
+}
+
+/** 6' and 16" right after the number; "''" is an inch too. A closing quotation mark is not. */
+function lengthMark(tokens: readonly Token[], i: number): { name: UnitName; length: number } | null {
+  if (tokens[i]?.gap !== false) return null;
+  if (isSign(tokens[i], '"')) return isSign(tokens[i - 2], '"') ? null : { name: { unit: "in", dimension: "length" }, length: 1 };
+  if (!isSign(tokens[i], "'")) return null;
+  if (isSign(tokens[i + 1], "'") && tokens[i + 1]?.gap === false) return { name: { unit: "in", dimension: "length" }, length: 2 };
+  return isSign(tokens[i - 2], "'") ? null : { name: { unit: "ft", dimension: "length" }, length: 1 };
+}
+
+const AFTER_INCH = ["long", "wide", "high", "deep", "thick", "logs", "log", "pieces", "splits", "x", "by", "wall", "flue", "pipe"];
+
+/** Short unit names that are also everyday words: "12 in two hours", "the 5 a day", "9 c". */
+function fits(tokens: readonly Token[], i: number, word: string, number: NumberToken): boolean {
+  const token = tokens[i] as Token;
+  if (word === "in") return !token.gap || isWord(tokens[i + 1], ...AFTER_INCH) || tokens[i + 1] === undefined || (tokens[i + 1]?.kind === "sign" && !isSign(tokens[i + 1], "-"));
+  if (word === "st") return number.decimals === 0 && !(number.ordinal && !token.gap);
+  if (word === "min" || word === "mins") return !(isWord(tokens[i + 1], "load", "fire") || (isSign(tokens[i + 1], ":")));
+  if (word === "stone") return !isWord(tokens[i + 1], "heater", "stove", "wall", "walls", "facing", "house", "steps");
+  return true;
+}
+
+const RANGE_MARKS = new Set(["-", "–", "~", "…"]);
+
+/** "12-14 kg", "12 kg to 14 kg", "between 6 and 8", "6 or 7"; a range has its middle as value. */
+function range(tokens: readonly Token[], first: PlacedFigure, options: FigureOptions): PlacedFigure | null {
+  const joint = tokens[first.to];
+  const between = isWord(tokens[first.from - 1], "between") || isWord(tokens[first.from - 2], "between");
+  let next = first.to + 1;
+  if (joint?.kind === "sign") {
+    if (joint.sign === "." && isSign(tokens[first.to + 1], ".")) next += 1;
+    else if (joint.sign === "/") {
+      // "-12/-5": only between temperatures
+      if (first.figure.value >= 0) return null;
+    } else if (!RANGE_MARKS.has(joint.sign)) return null;
+    else if (joint.gap !== (tokens[next]?.gap ?? true) && joint.sign === "-") return null;
+  } else if (!(isWord(joint, "to", "or", "til", "till", "bis", "thru", "through", "until") || (between && isWord(joint, "and")))) return null;
+  const second = single(tokens, next, options);
+  if (!second) return null;
+  const a = first.figure;
+  const b = second.figure;
+  if (a.uncertain || (a.dimension !== null && b.dimension !== null && a.dimension !== b.dimension)) return null;
+  // "8 to 22:00", "shut at 8 or so" never come here; "6 or 7" must be near each other to be one figure
+  if (joint?.kind === "word" && joint.word === "or" && !(a.value < b.value && b.value <= a.value * 2 + 2)) return null;
+  const unit = b.dimension === null ? a : b;
+  const turned = a.unit !== null && b.unit !== null && a.unit !== b.unit && a.money === undefined ? convert(a.value, a.unit, b.unit) : a.value;
+  // "five to six hundred"
+  const hundreds = a.dimension === null && a.value < 10 && b.value >= 100 && b.value % 100 === 0 && spelled(tokens, next) ? 100 : 1;
+  const start = turned * hundreds;
+  const [low, high] = start <= b.value ? [start, b.value] : [b.value, start];
+  return {
+    figure: {
+      ...unit, value: (low + high) / 2, low, high, decimals: Math.max(a.decimals, b.decimals), at: [a.at[0], b.at[1]],
+      ...(b.filling ?? a.filling ? { filling: b.filling ?? a.filling } : {}),
+    },
+    from: first.from,
+    to: second.to,
+  };
+}
+
+const spelled = (tokens: readonly Token[], i: number): boolean => {
+  const token = tokens[i];
+  return token?.kind === "number" && (token.spelled === true || token.at[1] - token.at[0] > 4);
+};
+
+/** "5'6\"", "12 lb 8 oz", "2 h 15 min", "9 st 4": a smaller unit carries the larger one on. */
+const SMALLER: Partial<Record<UnitId, { readonly unit: UnitId; readonly per: number; readonly bare?: true }>> = {
+  ft: { unit: "in", per: 12, bare: true }, lb: { unit: "oz", per: 16 }, h: { unit: "min", per: 60, bare: true }, st: { unit: "lb", per: 14, bare: true }, m: { unit: "cm", per: 100 },
+};
+
+function compound(tokens: readonly Token[], first: PlacedFigure, options: FigureOptions): PlacedFigure | null {
+  const step = first.figure.unit ? SMALLER[first.figure.unit] : undefined;
+  if (!step || !Number.isInteger(first.figure.value) || first.figure.value < 0) return null;
+  const next = isWord(tokens[first.to], "and") ? first.to + 1 : first.to;
+  if (tokens[next]?.kind !== "number") return null;
+  const second = single(tokens, next, options);
+  if (!second || second.figure.value < 0 || second.figure.value >= step.per) return null;
+  const stuck = step.bare && second.figure.unit === null && tokens[next]?.gap === false && tokens[next - 1]?.gap === false;
+  if (second.figure.unit !== step.unit && !stuck) return null;
+  const value = first.figure.value + second.figure.value / step.per;
+  return { figure: { ...first.figure, value, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] }, from: first.from, to: second.to };
+}
+
+const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably", "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
+const UPPER = ["up to", "at most", "no more than", "not more than", "less than", "under", "max of", "a maximum of", "below"];
+const LOWER = ["at least", "over", "more than", "no less than", "not less than", "above", "a minimum of"];
+
+/** Words around the figure: about, bounds, filling of a stack, wet or dry basis. */
+function finish(tokens: readonly Token[], placed: PlacedFigure, floor: number): PlacedFigure {
+  const { from, to } = placed;
+  const before: string[] = [];
+  for (let i = from - 1; i >= Math.max(floor, from - 5); i -= 1) {
+    const token = tokens[i] as Token;
+    if (token.kind === "number") break;
+    if (token.kind === "sign") {
+      if (token.sign === "~") before.unshift("about");
+      if (token.sign === "<") before.unshift("under");
+      if (token.sign === ">") before.unshift("over");
+      break;
+    }
+    before.unshift(token.word);
+  }
+  const said = ` ${before.join(" ")}`;
+  const near = before.slice(-2);
+  let figure = placed.figure;
+  const spread = Math.max(Math.abs(figure.value) * 0.12, figure.decimals > 0 ? 0.5 : 1);
+  if (/ (bit|little|touch|shade|just|slightly|tad) (over|above|more than)$/.test(said)) {
+    figure = { ...figure, about: true, low: figure.low ?? figure.value, high: figure.high ?? figure.value + spread };
+  } else if (/ (bit|little|touch|shade|just|slightly|tad) (under|below|less than|short of)$/.test(said)) {
+    figure = { ...figure, about: true, low: figure.low ?? figure.value - spread, high: figure.high ?? figure.value };
+  } else {
+    if (UPPER.some((words) => said.endsWith(` ${words}`))) figure = { ...figure, bound: "max" };
+    else if (LOWER.some((words) => said.endsWith(` ${words}`))) figure = { ...figure, bound: "min" };
+    if (near.some((word) => ABOUT.has(word)) || said.endsWith(" more or less") || said.endsWith(" or so") || orSo(tokens, to)) figure = { ...figure, about: true };
+  }
+  if (figure.dimension === "volume" && !figure.filling) {
+    const filling = fillingNear(tokens, to, near);
+    if (filling) figure = { ...figure, filling };
+  }
+  if (figure.dimension === "share" || figure.dimension === null) {
+    const basis = basisNear(tokens, from, to);
+    if (basis || figure.dimension === "share") figure = { ...figure, basis };
+  }
+  return { figure, from, to };
+}
+
+const orSo = (tokens: readonly Token[], i: number): boolean =>
+  (isWord(tokens[i], "or") && isWord(tokens[i + 1], "so", "thereabouts", "there")) || isWord(tokens[i], "ish", "approx", "roughly", "about") || (isSign(tokens[i], "-") && isWord(tokens[i + 1], "ish"));
+
+const FILLING: Readonly<Record<string, "stacked" | "loose" | "solid">> = {
+  stacked: "stacked", stack: "stacked", piled: "stacked", loose: "loose", tipped: "loose", thrown: "loose", bulk: "loose", heaped: "loose", dumped: "loose", solid: "solid", roundwood: "solid",
+};
+
+function fillingNear(tokens: readonly Token[], to: number, before: readonly string[]): "stacked" | "loose" | "solid" | undefined {
+  for (let i = to; i < to + 3; i += 1) {
+    const token = tokens[i];
+    if (!token || token.kind === "number" || isSign(token, ".") || isSign(token, ";")) break;
+    const filling = FILLING[wordAt(token)];
+    if (filling) return filling;
+  }
+  for (const word of before) if (word in FILLING) return FILLING[word];
+  return undefined;
+}
+
+/** "wet basis", "wb", "(dry basis)", "of the dry weight" within six tokens after, or "dry basis 26 %" before. Only what says basis. */
+export function basisNear(tokens: readonly Token[], from: number, to: number): "wet" | "dry" | null {
+  for (let i = to; i < Math.min(to + 6, tokens.length); i += 1) {
+    if (tokens[i]?.kind === "number") break;
+    const basis = basisAt(tokens, i);
+    if (basis) return basis;
+  }
+  for (let i = from - 1; i >= Math.max(0, from - 5); i -= 1) {
+    if (tokens[i]?.kind === "number") break;
+    const basis = basisAt(tokens, i);
+    if (basis) return basis;
+  }
+  return null;
+}
+
+/** A basis named at a token, or null. */
+export function basisAt(tokens: readonly Token[], i: number): "wet" | "dry" | null {
+  const word = wordAt(tokens[i]);
+  if (word === "wb" || word === "mcwb") return "wet";
+  if (word === "db" || word === "mcdb" || word === "atro") return "dry";
+  if ((word === "w" || word === "d") && (isSign(tokens[i + 1], ".") || isSign(tokens[i + 1], "/")) && isWord(tokens[i + 2], "b")) return word === "w" ? "wet" : "dry";
+  const hyphen = isSign(tokens[i + 1], "-") ? 1 : 0;
+  const next = tokens[i + 1 + hyphen];
+  if (word === "wet" || word === "green" || word === "fresh" || word === "total") return isWord(next, "basis", "base", "weight", "mass") ? (word === "wet" || !isWord(next, "basis", "base") ? "wet" : null) : null;
+  if (word === "dry" || word === "ovendry") return isWord(next, "basis", "base", "weight", "mass", "matter") ? "dry" : null;
+  return null;
+}
+
+/**
+ * A figure that speaks of moisture as percent: "0.26" is 26 %, a bare "26" is 26 %. Only for a context that says moisture.
+ * @returns null when it is another dimension
+ */
+export function asShare(figure: Figure): Figure | null {
+  if (figure.dimension === "share") return figure.value > 0 && figure.value < 1 && figure.decimals > 0 && figure.value * 100 >= 5 ? null : figure;
+  if (figure.dimension !== null) return null;
+  const fraction = figure.value > 0 && figure.value < 1 && figure.decimals > 0;
+  const turn = (v: number | undefined): number | undefined => (v === undefined ? undefined : fraction ? Math.round(v * 1e6) / 1e4 : v);
+  const { low, high } = figure;
+  return {
+    ...figure, dimension: "share", unit: "pct", basis: figure.basis ?? null, value: turn(figure.value) as number,
+    ...(low === undefined ? {} : { low: turn(low) }), ...(high === undefined ? {} : { high: turn(high) }),
+  };
+}
+
+/** The value in another unit of its dimension, or null. */
+export function inUnit(figure: Figure, unit: UnitId): number | null {
+  return figure.unit !== null && UNITS[figure.unit].dimension === UNITS[unit].dimension ? convert(figure.value, figure.unit, unit) : null;
+}

@@ -1,0 +1,203 @@
+/** Numbers written in words, up to thousands: "twelve and a half", "a dozen", "half a cord", "two hundred and forty". */
+import { isSign, isWord, wordAt, type NumberToken, type Token } from "./tokens.ts";
+import { COUNTED_BY_ARTICLE, unitNamed } from "./units.ts";
+
+const SMALL: Readonly<Record<string, number>> = {
+  zero: 0, nought: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12, thirteen: 13,
+  fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19, twelf: 12, tweleve: 12, eigth: 8, eightteen: 18, forteen: 14, fiveteen: 15,
+};
+const TENS: Readonly<Record<string, number>> = {
+  twenty: 20, thirty: 30, forty: 40, fourty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90, ninty: 90, fivety: 50,
+};
+const MULTIPLES: Readonly<Record<string, number>> = { hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, grand: 1000 };
+const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 / 2, third: 1 / 3, thirds: 1 / 3, quarter: 1 / 4, quarters: 1 / 4, eighth: 1 / 8, eighths: 1 / 8 };
+/** After these "half" and "quarter" tell the time. */
+const CLOCK_WORDS = ["past", "to", "after", "before", "til", "till"];
+/** Things counted in words that are no unit: "one basket", "one load". */
+const COUNTABLE = new Set([
+  "basket", "armful", "armload", "log", "split", "piece", "bag", "barrow", "wheelbarrow", "bucket", "crate", "box", "load", "fire", "row", "stack", "time", "layer", "bundle", "sack",
+]);
+
+interface Parsed {
+  readonly value: number;
+  readonly next: number;
+  readonly decimals: number;
+  readonly loose?: true;
+}
+
+/** The same tokens with every number in words, and every number carried on in words ("2 dozen"), turned into one number token. */
+export function readNumberWords(tokens: readonly Token[]): Token[] {
+  const out: Token[] = [];
+  let i = 0;
+  while (i < tokens.length) {
+    const token = tokens[i] as Token;
+    const parsed = token.kind === "number" ? afterDigits(tokens, i, token) : token.kind === "word" ? inWords(tokens, i, out.at(-1)) : null;
+    if (parsed) {
+      const end = tokens[parsed.next - 1] as Token;
+      out.push({
+        kind: "number", value: parsed.value, decimals: parsed.decimals, at: [token.at[0], end.at[1]], gap: token.gap,
+        ...(token.kind === "word" ? { spelled: true as const } : {}), ...(parsed.loose ? { loose: true as const } : {}),
+      });
+      i = parsed.next;
+    } else {
+      out.push(token.kind === "number" ? markOrdinal(token, tokens[i + 1]) : token);
+      i += 1;
+    }
+  }
+  return out;
+}
+
+function markOrdinal(token: NumberToken, next: Token | undefined): NumberToken {
+  if (next?.kind !== "word" || next.gap || token.decimals > 0) return token;
+  const ends = token.value % 10;
+  const teens = token.value % 100 >= 11 && token.value % 100 <= 13;
+  const right = !teens && ends === 1 ? "st" : !teens && ends === 2 ? "nd" : !teens && ends === 3 ? "rd" : "th";
+  return next.word === right && token.value <= 1000 ? { ...token, ordinal: true } : token;
+}
+
+/** Before these "1 800" is one number. */
+const AFTER_SPACED = new Set(["kg", "kgs", "kilo", "kilos", "kilograms", "lb", "lbs", "pounds", "g", "w", "mm", "kwh", "btu", "euro", "euros"]);
+
+/** "2 dozen", "3 hundred", "15k", "1 800 kg", "12 and a half", "3 quarters of". */
+function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): Parsed | null {
+  const next = tokens[i + 1];
+  const word = wordAt(next);
+  if (next?.kind === "number" && next.at[1] - next.at[0] === 3 && next.decimals === 0 && token.decimals === 0 && token.value >= 1 && token.value < 100) {
+    if (AFTER_SPACED.has(wordAt(tokens[i + 2]))) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
+  }
+  if (word === "k" && next && !next.gap && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
+  const multiple = MULTIPLES[word];
+  if (multiple !== undefined) return withPart(tokens, { value: token.value * multiple, next: i + 2, decimals: token.decimals });
+  return part(tokens, i + 1, token.value, token.decimals);
+}
+
+/** "... and a half", "... and three quarters": adds what follows, or null. */
+function part(tokens: readonly Token[], from: number, value: number, decimals: number): Parsed | null {
+  if (!isWord(tokens[from], "and", "n") && !isSign(tokens[from], "&")) return null;
+  const many = SMALL[wordAt(tokens[from + 1])];
+  const counted = isWord(tokens[from + 1], "a", "an") ? 1 : many !== undefined && many > 0 && many < 8 ? many : null;
+  const share = PARTS[wordAt(tokens[from + (counted === null ? 1 : 2)])];
+  if (share === undefined || decimals > 0) return null;
+  const next = from + (counted === null ? 2 : 3);
+  if (isWord(tokens[next], ...CLOCK_WORDS)) return null;
+  return { value: value + (counted ?? 1) * share, next, decimals: 2 };
+}
+
+const withPart = (tokens: readonly Token[], parsed: Parsed): Parsed => part(tokens, parsed.next, parsed.value, parsed.decimals) ?? parsed;
+
+function inWords(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
+  const word = wordAt(tokens[i]);
+  if (word === "a" || word === "an") return afterArticle(tokens, i, before);
+  if (word === "couple") return { value: 2, next: i + (isWord(tokens[i + 1], "of") ? 2 : 1), decimals: 0, loose: true };
+  if (word in PARTS) return partAlone(tokens, i);
+  if (word === "dozen") return { value: 12, next: i + 1, decimals: 0 };
+  if (!(word in SMALL) && !(word in TENS)) return null;
+  const whole = wholeNumber(tokens, i);
+  const pointed = decimalWords(tokens, whole);
+  if (pointed) return pointed;
+  const share = PARTS[wordAt(tokens[whole.next])];
+  if (share !== undefined && share < 1 / 2 && whole.value < 8) return ofA(tokens, { value: whole.value * share, next: whole.next + 1, decimals: 2 });
+  const parted = withPart(tokens, whole);
+  if (word === "one" && parted.next === i + 1 && !counts(tokens, i + 1, before)) return null;
+  return parted;
+}
+
+/** "one" counts only before a unit or a thing, or in a range; "this one", "one of them" do not. */
+function counts(tokens: readonly Token[], next: number, before: Token | undefined): boolean {
+  const word = wordAt(tokens[next]);
+  if (COUNTABLE.has(word) || COUNTABLE.has(word.slice(0, -1)) || unitAt(tokens, next)) return true;
+  return isWord(before, "minus", "between") || (isWord(tokens[next], "to", "or", "and") && wordAt(tokens[next + 1]) in SMALL);
+}
+
+function unitAt(tokens: readonly Token[], i: number): boolean {
+  const word = wordAt(tokens[i]) || (tokens[i]?.kind === "sign" ? (tokens[i] as { sign: string }).sign : "");
+  // "one in ten" is no inch, "a t shirt" no tonne
+  return word.length > 1 && word !== "in" && unitNamed(word) !== null ? true : unitNamed(`${word} ${wordAt(tokens[i + 1])}`) !== null || word === "%";
+}
+
+function afterArticle(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
+  const word = wordAt(tokens[i + 1]);
+  const multiple = MULTIPLES[word];
+  if (multiple !== undefined) return word === "hundred" || word === "thousand" ? withPart(tokens, wholeNumber(tokens, i)) : { value: multiple, next: i + 2, decimals: 0 };
+  if (word === "couple") return { value: 2, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
+  if (word === "few") return { value: 3, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
+  if (word in PARTS) return partAlone(tokens, i + 1);
+  // "a cord" is one, "15 kg a day" and "two an hour" are rates
+  const rate = before?.kind === "number" || (before?.kind === "word" && before.word !== "of" && unitNamed(before.word) !== null);
+  if (!rate && COUNTED_BY_ARTICLE.has(word) && unitAt(tokens, i + 1)) return { value: 1, next: i + 1, decimals: 0 };
+  return null;
+}
+
+/** "half a cord", "half cord", "quarter of a cord", "half a dozen"; never "half past", "half six", "half the load". */
+function partAlone(tokens: readonly Token[], i: number): Parsed | null {
+  const share = PARTS[wordAt(tokens[i])];
+  if (share === undefined || isWord(tokens[i + 1], ...CLOCK_WORDS)) return null;
+  const end = ofA(tokens, { value: share, next: i + 1, decimals: 2 });
+  if (isWord(tokens[end.next], "dozen")) return { value: 12 * share, next: end.next + 1, decimals: 0 };
+  if (isWord(tokens[end.next], "hundred", "thousand")) return { value: (MULTIPLES[wordAt(tokens[end.next])] as number) * share, next: end.next + 1, decimals: 0 };
+  const thing = wordAt(tokens[end.next]);
+  return unitAt(tokens, end.next) || COUNTABLE.has(thing) || COUNTABLE.has(thing.slice(0, -1)) ? end : null;
+}
+
+/** Passes "of a" and "a" between a part and its unit. */
+function ofA(tokens: readonly Token[], parsed: Parsed): Parsed {
+  let next = parsed.next;
+  if (isWord(tokens[next], "of")) next += 1;
+  if (isWord(tokens[next], "a", "an")) next += 1;
+  return next > parsed.next && (unitAt(tokens, next) || isWord(tokens[next], "dozen", "hundred", "thousand") || COUNTABLE.has(wordAt(tokens[next])))
+    ? { ...parsed, next } : parsed;
+}
+
+/** "two hundred and forty five"; from a word known to begin a number, or from "a" before "hundred". */
+function wholeNumber(tokens: readonly Token[], from: number): Parsed {
+  let total = 0;
+  let current = 0;
+  let i = from;
+  /** what may still follow: after "twenty" a unit, after "five" only a multiple */
+  let room = 100;
+  if (isWord(tokens[i], "a", "an")) {
+    current = 1;
+    room = 0;
+    i += 1;
+  }
+  for (;;) {
+    const hyphen = isSign(tokens[i], "-") && i > from && tokens[i]?.gap === false && tokens[i + 1]?.gap === false;
+    const and = isWord(tokens[i], "and") && i > from && current >= 100;
+    const at = hyphen || and ? i + 1 : i;
+    const word = wordAt(tokens[at]);
+    const small = SMALL[word];
+    const tens = TENS[word];
+    const multiple = MULTIPLES[word];
+    if (tens !== undefined && room >= 100 && !hyphen) {
+      current += tens;
+      room = 10;
+    } else if (small !== undefined && (room >= 100 ? !hyphen : room === 10 && small > 0 && small < 10)) {
+      current += small;
+      room = 0;
+    } else if (multiple !== undefined && !and && i > from && current > 0 && (multiple === 1000 || current < 100)) {
+      current *= multiple;
+      if (multiple === 1000) {
+        total += current;
+        current = 0;
+      }
+      room = multiple === 12 ? 0 : 100;
+    } else break;
+    i = at + 1;
+    if (isWord(tokens[i], "and") && total > 0 && current === 0 && (wordAt(tokens[i + 1]) in SMALL || wordAt(tokens[i + 1]) in TENS)) i += 1;
+  }
+  return { value: total + current, next: i, decimals: 0 };
+}
+
+/** "twelve point five". */
+function decimalWords(tokens: readonly Token[], whole: Parsed): Parsed | null {
+  if (!isWord(tokens[whole.next], "point", "comma")) return null;
+  let i = whole.next + 1;
+  let digits = "";
+  for (let word = wordAt(tokens[i]); digits.length < 4; word = wordAt(tokens[i])) {
+    const digit = word === "oh" || word === "o" ? 0 : SMALL[word];
+    if (digit === undefined || digit > 9) break;
+    digits += digit;
+    i += 1;
+  }
+  return digits === "" ? null : { value: Number(`${whole.value}.${digits}`), next: i, decimals: digits.length };
+}

@@ -1,0 +1,264 @@
+/**
+ * Text to words, numbers and signs with their places, in one pass and in linear time. Undone on the way: case, accents, full-width
+ * letters, digits of other scripts, zero-width and direction marks. A number is read as people of several countries write it:
+ * "12,5", "1,800", "1 800", "1'800", "1.234,5", "12½", "1 1/2", ".26".
+ */
+
+/** From and to (exclusive), in UTF-16 units of the text as given. */
+export type Span = readonly [number, number];
+
+interface Placed {
+  readonly at: Span;
+  /** white space stands before it */
+  readonly gap: boolean;
+}
+export interface WordToken extends Placed {
+  readonly kind: "word";
+  /** folded: lower case, bare letters, no apostrophes */
+  readonly word: string;
+}
+export interface NumberToken extends Placed {
+  readonly kind: "number";
+  readonly value: number;
+  /** digits after the decimal mark as written */
+  readonly decimals: number;
+  /** the other reading of "1.800", which is 1.8 in one country and 1800 in another */
+  readonly alt?: number;
+  /** written in words */
+  readonly spelled?: true;
+  /** "a couple", "a few": the value is only a centre */
+  readonly loose?: true;
+  /** "1st", "22nd": a date or a place in a row, no quantity */
+  readonly ordinal?: true;
+}
+export interface SignToken extends Placed {
+  readonly kind: "sign";
+  readonly sign: string;
+}
+export type Token = WordToken | NumberToken | SignToken;
+
+const LONGEST_WORD = 40;
+const LONGEST_NUMBER = 18;
+const ZEROS = [
+  0x30, 0x660, 0x6f0, 0x7c0, 0x966, 0x9e6, 0xa66, 0xae6, 0xb66, 0xbe6, 0xc66, 0xce6, 0xd66, 0xe50, 0xed0, 0xf20, 0x1040, 0xff10,
+];
+const FRACTIONS: Readonly<Record<string, number>> = {
+  "½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8, "⅕": 1 / 5, "⅖": 2 / 5,
+};
+const RAISED: Readonly<Record<string, string>> = { "²": "2", "³": "3" };
+/** Letters that carry a raised 2 or 3: m², ft³. */
+const RAISABLE = new Set(["m", "cm", "mm", "ft", "in", "yd", "dm"]);
+const FRACTION_PARTS = new Set([2, 3, 4, 8, 16]);
+const NARROW_SPACES = new Set(["\u00a0", "\u2009", "\u202f", "\u2007"]);
+const APOSTROPHES = new Set(["'", "’", "‘", "ʼ", "`", "´"]);
+const SIGN_LOOKALIKES: Readonly<Record<string, string>> = {
+  "−": "-", "‒": "-", "‐": "-", "‑": "-", "﹣": "-", "－": "-", "—": "–", "×": "x", "✕": "x", "＋": "+", "％": "%", "٪": "%", "˚": "°", "º": "°",
+  "“": '"', "”": '"', "″": '"', "’": "'", "‘": "'", "′": "'", "⁄": "/", "∕": "/", "：": ":", "，": ",", "．": ".", "≈": "~", "～": "~", "…": "…",
+};
+const LETTERS_WITHOUT_DECOMPOSITION: Readonly<Record<string, string>> = {
+  ß: "ss", ø: "o", æ: "ae", œ: "oe", ł: "l", đ: "d", ð: "d", þ: "th", ı: "i",
+};
+
+const INVISIBLE = /[\p{Cf}\p{M}]/u;
+const LETTER = /\p{L}/u;
+const SPACE = /\s/u;
+const MARKS = /\p{M}/gu;
+
+const isInvisible = (char: string): boolean => char > "~" && INVISIBLE.test(char);
+const isSpace = (char: string): boolean => char === " " || char === "\n" || char === "\t" || (char !== "" && (char < " " || char > "~") && SPACE.test(char));
+const isLetter = (char: string): boolean => (char >= "a" && char <= "z") || (char >= "A" && char <= "Z") || (char > "~" && !(char in RAISED) && LETTER.test(char));
+
+function digitOf(char: string): number {
+  const code = char.codePointAt(0) ?? 0;
+  if (code >= 0x30 && code <= 0x39) return code - 0x30;
+  if (code < 0x660) return -1;
+  if (code >= 0x1d7ce && code <= 0x1d7ff) return (code - 0x1d7ce) % 10;
+  for (const zero of ZEROS) if (code >= zero && code < zero + 10) return code - zero;
+  return -1;
+}
+
+/** One letter in lower case without accents; "º" and the like excepted, these are signs. */
+function foldLetter(char: string): string {
+  if (char >= "a" && char <= "z") return char;
+  if (char < "\u0080") return char.toLowerCase();
+  const low = char.toLowerCase();
+  const bare = LETTERS_WITHOUT_DECOMPOSITION[low];
+  // й and ё stay themselves in Russian words: folding keeps the base letter there too, and word lists are folded the same way
+  return bare ?? low.normalize("NFKD").replace(MARKS, "").toLowerCase();
+}
+
+/** A word folded as `scan` folds it. */
+export function fold(word: string): string {
+  let out = "";
+  for (const char of word) if (!isInvisible(char) && !APOSTROPHES.has(char)) out += foldLetter(char);
+  return out;
+}
+
+interface Char {
+  readonly char: string;
+  readonly at: number;
+}
+
+function visible(text: string): Char[] {
+  const out: Char[] = [];
+  let at = 0;
+  for (const char of text) {
+    if (!isInvisible(char)) out.push({ char, at });
+    at += char.length;
+  }
+  return out;
+}
+
+/** All words, numbers and signs of a text in order. Never throws; time grows with the length of the text alone. */
+export function scan(text: string): Token[] {
+  const chars = visible(text);
+  const tokens: Token[] = [];
+  const at = (i: number): number => chars[i]?.at ?? text.length;
+  const char = (i: number): string => chars[i]?.char ?? "";
+  let i = 0;
+  let gap = true;
+  while (i < chars.length) {
+    const c = char(i);
+    if (isSpace(c)) {
+      gap = true;
+      i += 1;
+      continue;
+    }
+    const start = i;
+    const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0 && (gap || tokens.at(-1)?.kind === "sign");
+    if (digitOf(c) >= 0 || c in FRACTIONS || leadingPoint) {
+      const read = readNumber(char, i);
+      i = read.next;
+      tokens.push({ kind: "number", value: read.value, decimals: read.decimals, ...(read.alt === undefined ? {} : { alt: read.alt }), at: [at(start), at(i - 1) + char(i - 1).length], gap });
+    } else if (isLetter(c) && !(c in SIGN_LOOKALIKES)) {
+      const read = readLetters(char, i);
+      i = read.next;
+      tokens.push({ kind: "word", word: read.word, at: [at(start), at(i - 1) + char(i - 1).length], gap });
+    } else {
+      i += 1;
+      tokens.push({ kind: "sign", sign: SIGN_LOOKALIKES[c] ?? c, at: [at(start), at(start) + c.length], gap });
+    }
+    gap = false;
+  }
+  return joinFractions(tokens);
+}
+
+function readLetters(char: (i: number) => string, from: number): { word: string; next: number } {
+  let word = "";
+  let i = from;
+  for (;;) {
+    const c = char(i);
+    if (isLetter(c)) {
+      if (word.length < LONGEST_WORD) word += foldLetter(c);
+    } else if (!(APOSTROPHES.has(c) && isLetter(char(i + 1)))) break;
+    i += 1;
+  }
+  if (RAISABLE.has(word)) {
+    const raised = char(i) === "^" ? i + 1 : i;
+    const power = RAISED[char(raised)] ?? char(raised);
+    if ((power === "2" || power === "3") && digitOf(char(raised + 1)) < 0) return { word: word + power, next: raised + 1 };
+  }
+  return { word, next: i };
+}
+
+interface ReadNumber {
+  readonly value: number;
+  readonly decimals: number;
+  readonly alt?: number;
+  readonly next: number;
+}
+
+function readNumber(char: (i: number) => string, from: number): ReadNumber {
+  let i = from;
+  const digits = (): string => {
+    let run = "";
+    for (let d = digitOf(char(i)); d >= 0; d = digitOf(char(i))) {
+      if (run.length < LONGEST_NUMBER) run += d;
+      i += 1;
+    }
+    return run;
+  };
+  const runLength = (start: number): number => {
+    let n = 0;
+    while (n < 5 && digitOf(char(start + n)) >= 0) n += 1;
+    return n;
+  };
+  let whole = digits();
+  const first = char(i);
+  let groups = 0;
+  if (whole.length >= 1 && whole.length <= 3 && whole[0] !== "0" && (first === "," || first === "." || APOSTROPHES.has(first) || NARROW_SPACES.has(first))) {
+    while (char(i) === first && runLength(i + 1) === 3) {
+      i += 1;
+      whole += digits();
+      groups += 1;
+      if (whole.length > LONGEST_NUMBER) break;
+    }
+  }
+  const mark = char(i);
+  if (groups === 1 && first === "." && !(mark === "," && runLength(i + 1) > 0)) {
+    return { value: Number(whole) / 1000, decimals: 3, alt: Number(whole), next: i };
+  }
+  if ((mark === "." || mark === ",") && (groups === 0 || mark !== first)) {
+    const after = runLength(i + 1);
+    const end = endOfRun(char, i + 1);
+    const then = char(end);
+    // "18,22,24" and "3.10.2026" are several numbers, "4,1.5" are two
+    const several = after > 0 && digitOf(char(end + 1)) >= 0 && (then === mark || (mark === "," && then === ".")) && groups === 0;
+    if (after > 0 && !several) {
+      i += 1;
+      const part = digits();
+      return { value: Number(`${whole || "0"}.${part}`), decimals: part.length, next: i };
+    }
+  }
+  let value = Number(whole || "0");
+  const fraction = FRACTIONS[char(i)];
+  if (fraction !== undefined) {
+    value += fraction;
+    i += 1;
+  }
+  return { value, decimals: fraction === undefined ? 0 : 2, next: Math.max(i, from + 1) };
+}
+
+/** Ends looking after so many digits: a longer run is no decimal part anybody writes. */
+function endOfRun(char: (i: number) => string, from: number): number {
+  let i = from;
+  while (i < from + LONGEST_NUMBER && digitOf(char(i)) >= 0) i += 1;
+  return i;
+}
+
+/** "1/2", "1 1/2", "12 ½" become one number; "25/11" and "3/4/2026" do not. */
+function joinFractions(tokens: readonly Token[]): Token[] {
+  const out: Token[] = [];
+  for (let i = 0; i < tokens.length; i += 1) {
+    const token = tokens[i] as Token;
+    if (token.kind !== "number") {
+      out.push(token);
+      continue;
+    }
+    const slash = tokens[i + 1];
+    const below = tokens[i + 2];
+    const after = tokens[i + 3];
+    let share: number | null = null;
+    let end = token;
+    if (
+      slash?.kind === "sign" && slash.sign === "/" && below?.kind === "number" && !slash.gap && !below.gap && FRACTION_PARTS.has(below.value) &&
+      token.value > 0 && token.value < below.value && Number.isInteger(token.value) && !(after?.kind === "sign" && after.sign === "/" && !after.gap) &&
+      !isSign(tokens[i - 1], "/")
+    ) {
+      share = token.value / below.value;
+      end = below;
+      i += 2;
+    } else if (token.value < 1 && token.decimals === 2 && token.at[1] - token.at[0] === 1) share = token.value;
+    const before = out.at(-1);
+    if (share !== null && before?.kind === "number" && token.gap && Number.isInteger(before.value) && before.value > 0 && before.decimals === 0) {
+      out[out.length - 1] = { ...before, value: before.value + share, decimals: 2, at: [before.at[0], end.at[1]] };
+    } else {
+      out.push(share === null ? token : { ...token, value: share, decimals: 2, at: [token.at[0], end.at[1]] });
+    }
+  }
+  return out;
+}
+
+export const isSign = (token: Token | undefined, sign: string): boolean => token?.kind === "sign" && token.sign === sign;
+export const isWord = (token: Token | undefined, ...words: readonly string[]): boolean => token?.kind === "word" && words.includes(token.word);
+export const wordAt = (token: Token | undefined): string => (token?.kind === "word" ? token.word : "");

@@ -1,0 +1,122 @@
+/** What people call the units, and what each name stands for. Names are common practice, no source; sizes are in `quantities.ts`. */
+import { UNITS, type Dimension, type UnitId } from "../../quantities.ts";
+import { Speller } from "./spelling.ts";
+
+export interface UnitName {
+  readonly unit: UnitId | null;
+  readonly dimension: Dimension;
+  /** how many of `unit` one of these is; 1 when absent */
+  readonly times?: number;
+  /** wood volumes: how the cubic metre is filled */
+  readonly filling?: "stacked" | "loose" | "solid";
+  /** a measure without a fixed size, with the sizes it is sold in, in `unit` */
+  readonly uncertain?: { readonly name: string; readonly low: number; readonly high: number };
+  readonly money?: string;
+  /** degrees of a scale nobody named */
+  readonly unscaled?: true;
+}
+
+const of = (unit: UnitId, more: Omit<UnitName, "unit" | "dimension"> = {}): UnitName => ({ unit, dimension: UNITS[unit].dimension, ...more });
+const money = (currency: string): UnitName => ({ unit: null, dimension: "money", money: currency });
+
+/** Nominal third of a cord; logs of 12 to 24 in make it a quarter to a half (a face 8 ft by 4 ft). Common practice, no source. */
+const faceCord = (name: string): UnitName => of("cord", { times: 1 / 3, filling: "stacked", uncertain: { name, low: 1 / 4, high: 1 / 2 } });
+/** US short ton, 2000 lb, or metric; the two differ by a tenth. */
+const TON = of("t", { uncertain: { name: "ton", low: 0.90718474, high: 1.0160469088 } });
+
+const NAMES: readonly (readonly [string, UnitName])[] = [
+  ["kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kgm kgms killo killos kiloes kilogramm kilogrammaa kiloa кг кило", of("kg")],
+  ["g gr gram grams gramme grammes", of("g")],
+  ["t tonne tonnes tonn tonnen", of("t")],
+  ["ton tons", TON],
+  ["lb lbs pound pounds lbm pounders pund pfund", of("lb")],
+  ["oz ounce ounces", of("oz")],
+  ["st stone stones", of("st")],
+  ["m3 cbm kuutio kuutiota kuutiometri кубометр", of("m3")],
+  ["cube cubes cubic cubics kub kuub", of("m3")],
+  ["stere steres ster stères raummeter rm raummetre", of("m3", { filling: "stacked" })],
+  ["festmeter fm vfm efm", of("m3", { filling: "solid" })],
+  ["schuttraummeter srm schuttmeter", of("m3", { filling: "loose" })],
+  ["l litre litres liter liters ltr ltrs", of("l")],
+  ["ft3 cuft cf", of("ft3")],
+  ["cord cords", of("cord", { filling: "stacked" })],
+  ["rick ricks", faceCord("rick")],
+  ["m metre metres meter meters mtr mtrs", of("m")],
+  ["cm cms centimetre centimetres centimeter centimeters", of("cm")],
+  ["mm mms millimetre millimetres millimeter millimeters mil mils", of("mm")],
+  ["ft foot feet", of("ft")],
+  ["inch inches", of("in")],
+  ["c celsius celcius centigrade", of("C")],
+  ["f fahrenheit farenheit farenhite fahrenhiet", of("F")],
+  ["degree degrees deg degs ° grad graden astetta", { unit: "C", dimension: "temperature", unscaled: true }],
+  ["kelvin kelvins", of("K")],
+  ["kwh", of("kWh")],
+  ["mwh", of("kWh", { times: 1000 })],
+  ["mj", of("MJ")],
+  ["gj", of("MJ", { times: 1000 })],
+  ["btu btus", of("Btu")],
+  ["kw kilowatt kilowatts", of("kW")],
+  ["w watt watts", of("W")],
+  ["btuh", of("Btu/h")],
+  ["% percent pct prozent procent prosenttia percents pourcent", of("pct")],
+  ["h hr hrs hour hours stunden stunde tuntia timmar std", of("h")],
+  ["min mins minute minutes minuten mn", of("min")],
+  ["day days tage", of("day")],
+  ["week weeks wk wks", of("day", { times: 7 })],
+  ["pa pascal pascals", of("Pa")],
+  ["m2 sqm qm sqmt sqmtr neliota kvm", of("m2")],
+  ["ft2 sqft sf", of("ft2")],
+  ["€ euro euros eur", money("EUR")],
+  ["£ quid gbp sterling", money("GBP")],
+  ["$ dollar dollars buck bucks usd", money("$")],
+  ["kr kroner kronor sek nok dkk", money("kr")],
+  ["chf francs franken", money("CHF")],
+  ["zl zloty zlotys zlotych pln", money("PLN")],
+];
+
+const PHRASES: readonly (readonly [string, UnitName])[] = [
+  ["cubic metre|cubic metres|cubic meter|cubic meters|cubic m|cu m|cu metre|cu metres|m cubed|metres cubed|meters cubed|metre cube|metres cube", of("m3")],
+  ["stacked metre|stacked metres|stacked meter|stacked meters|stacked cube|stacked cubes|stacked cubic metres|stacked cubic meters|stacked m3|stacked cubic metre|stacked cubic meter", of("m3", { filling: "stacked" })],
+  ["loose metre|loose metres|loose cube|loose cubes|loose cubic metres|loose cubic meters|loose m3|loose cubic metre|loose cubic meter|bulk m3|bulk cubic metres", of("m3", { filling: "loose" })],
+  ["solid metre|solid metres|solid cubic metres|solid cubic meters|solid m3|solid cubic metre|solid cubic meter|solid cube|solid cubes", of("m3", { filling: "solid" })],
+  ["cubic foot|cubic feet|cu ft|cubic ft", of("ft3")],
+  ["full cord|full cords|bush cord|bush cords|real cord|real cords", of("cord", { filling: "stacked" })],
+  ["face cord|face cords|facecord|facecords|stove cord|stove cords", faceCord("face cord")],
+  ["square metre|square metres|square meter|square meters|sq m|sq metre|sq metres|sq meter|sq meters|m squared|metres squared|meters squared|square m|sq mt", of("m2")],
+  ["square foot|square feet|sq ft|sq feet|square ft|sq foot|ft squared|feet squared", of("ft2")],
+  ["per cent|pro cent", of("pct")],
+  ["degree c|degrees c|deg c|° c|degree celsius|degrees celsius|deg celsius|° celsius|degrees celcius|degrees centigrade|grad celsius", of("C")],
+  ["degree f|degrees f|deg f|° f|degree fahrenheit|degrees fahrenheit|deg fahrenheit|° fahrenheit|degrees farenheit", of("F")],
+  ["w/k|w per k|watt per kelvin|watts per kelvin|watts per degree|w per degree|watt per degree|w / k", of("W/K")],
+  ["kw/k|kw per k|kilowatt per kelvin", of("W/K", { times: 1000 })],
+  ["kwh/kg|kwh per kg|kwh per kilo|kilowatt hours per kilo|kilowatt hours per kilogram", of("kWh/kg")],
+  ["mj/kg|mj per kg", of("kWh/kg", { times: 1 / 3.6 })],
+  ["btu/lb|btu per lb|btu per pound|btus per pound", of("Btu/lb")],
+  ["kg/m3|kg per m3|kilos per cubic metre|kg per cubic metre", of("kg/m3")],
+  ["kilowatt hour|kilowatt hours|kw h|kw hours", of("kWh")],
+  ["btu/h|btu/hr|btu per hour|btus per hour|btu an hour", of("Btu/h")],
+  ["in h2o|in wc|inches of water|inch of water|inch water", of("inH2O")],
+  ["pounds sterling", money("GBP")],
+  ["short ton|short tons|us ton|us tons", of("t", { times: 0.90718474 })],
+  ["metric ton|metric tons|metric tonne|metric tonnes", of("t")],
+];
+
+const names = (list: string, between: string, name: UnitName): (readonly [string, UnitName])[] => list.split(between).map((word) => [word, name] as const);
+const WORDS = NAMES.flatMap(([list, name]) => names(list, " ", name));
+const SINGLE = new Speller(WORDS, {
+  from: 6,
+  never: ["minutes", "heaters", "square", "heater", "metal", "metals", "grain", "grams", "founds", "sounds", "pounded", "foots", "stoned", "points", "minuted", "merely"],
+});
+const MANY = new Map(PHRASES.flatMap(([list, name]) => names(list, "|", name)));
+
+/** Names that are read as one of them after "a" or "an": "a cord", "an hour". */
+export const COUNTED_BY_ARTICLE: ReadonlySet<string> = new Set([
+  "kilo", "kilogram", "cord", "hour", "tonne", "ton", "stere", "inch", "cubic", "m3", "cube", "rick", "face", "full", "litre", "week",
+]);
+
+/** A unit named by exactly these words ("cubic metres", "w/k", "lbs"); one slip passes in long single words. */
+export function unitNamed(words: string): UnitName | null {
+  return MANY.get(words) ?? (words.includes(" ") || words.includes("/") ? null : (SINGLE.find(words)?.value ?? null));
+}
+
+export const LONGEST_UNIT_NAME = 4;

@@ -1,0 +1,41 @@
+/** Any how-to that has a file under knowledge/howtos/: its parts, as far as they fit this heater. */
+import { ask, heading, say, steps, text, type Block } from "../../answer.ts";
+import type { HowTo } from "../../knowledge/schemas.ts";
+import { holds } from "../../trouble/walk.ts";
+import { blocks, type Context, type Outcome } from "../context.ts";
+import { builderWords, callLine } from "./parts.ts";
+
+export function howtoOutcome(context: Context, howto: HowTo): Outcome {
+  const facts = context.heater?.facts ?? {};
+  const path = `howtos.${howto.id}`;
+  const missing = new Set<string>();
+  const body: Block[] = howto.parts.flatMap((part, i) => {
+    const fits = holds(part.when, facts);
+    if (fits === null) for (const key of Object.keys(part.when ?? {})) if (facts[key as keyof typeof facts] === undefined && part.unknown === "ask") missing.add(key);
+    if (fits === false || (fits === null && part.unknown === "hide")) return [];
+    const title = part.title === undefined ? undefined : text(`${path}.parts.${i}.title`);
+    return blocks(
+      title && !part.steps && heading(title),
+      ...(part.text ?? []).map((_, k) => say(text(`${path}.parts.${i}.text.${k}`), ...part.cautions)),
+      part.steps && steps(part.steps.map((_, k) => text(`${path}.parts.${i}.steps.${k}`)), { ...(title ? { title } : {}), cautions: part.cautions }),
+    );
+  });
+  const unknown = [...missing][0];
+  return {
+    draft: {
+      topic: howto.id,
+      cautions: howto.cautions,
+      headline: text(`${path}.headline`),
+      blocks: blocks(...body, ...builderWords(context), callLine(context, howto.call, howto.cautions), unknown && ask(`fact:${unknown}`, text(`fact.ask.${unknown}`), factChoices(unknown))),
+    },
+  };
+}
+
+const FACT_VALUES: Readonly<Record<string, readonly string[]>> = {
+  lighting: ["top", "bottom", "unknown"], gas_exit: ["top", "low", "unknown"], oven: ["none", "black", "white"], kind: ["channel", "bell", "contraflow", "mixed", "unknown"],
+  facing_material: ["brick", "tile", "soapstone", "render", "stone"],
+};
+
+/** Choices for one fact of the heater; picking one writes it down. */
+export const factChoices = (key: string) =>
+  (FACT_VALUES[key] ?? ["true", "false"]).map((value) => ({ id: `fact:${key}=${value}`, label: text(FACT_VALUES[key] ? `fact.${key}.${value}` : value === "true" ? "yes" : "no") }));

@@ -1,0 +1,88 @@
+/** Any trouble that has a file under knowledge/troubles/: what the records say, what to ask, what to do. */
+import { ask, say, steps, text, type Block, type Choice, type Text } from "../../answer.ts";
+import type { Sign, Trouble } from "../../knowledge/schemas.ts";
+import type { Fire } from "../../records/types.ts";
+import { fromRecords } from "../../trouble/facts.ts";
+import { walk, type Observations, type RankedCause } from "../../trouble/walk.ts";
+import { blocks, type Context, type Outcome } from "../context.ts";
+import { emergencyAnswerDraft } from "./emergency-draft.ts";
+import { callLine } from "./parts.ts";
+
+type Tree = NonNullable<Context["state"]["tree"]>;
+
+/** @param said answers that came with this message, by sign */
+export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["said"] = {}, fire?: Fire): Outcome {
+  const running = context.state.tree?.trouble === trouble.id ? context.state.tree : undefined;
+  const about = fire ?? context.snapshot.fires.find((one) => one.id === running?.fire_id) ?? context.snapshot.fires[0] ?? null;
+  const all = { ...running?.said, ...said };
+  const seen: Observations = {
+    ...fromRecords(trouble, context.snapshot, context.now_ms, about),
+    ...Object.fromEntries(Object.entries(all).map(([sign, answer]) => [sign, { answer, from: "person" as const, args: quoted(trouble.signs[sign], answer) }])),
+  };
+  const asked = running?.asked ?? [];
+  const result = walk(trouble, context.heater?.facts ?? {}, seen, asked);
+  if (result.stop?.emergency) return emergencyAnswerDraft(context, result.stop.emergency);
+
+  const ranked = result.stop?.cause ? lead(result.ranked, result.stop.cause) : result.ranked;
+  const first = ranked[0];
+  const waiting = result.ask;
+  const sign = waiting ? trouble.signs[waiting] : undefined;
+  const shown = ranked.slice(0, 3).filter((cause, i) => i === 0 || cause.share >= 0.08);
+
+  return {
+    draft: {
+      topic: trouble.id,
+      cautions: [...trouble.cautions, ...shown.flatMap((cause) => cause.cause.cautions)],
+      headline: first ? text(first.share >= 0.55 ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
+      blocks: blocks(
+        first && first.cause.no_fire && first.share >= 0.3 && say(text("trouble.no-fire"), ...trouble.cautions, ...first.cause.cautions),
+        ...trouble.first_of_all.map((_, i) => say(text(`troubles.${trouble.id}.first_of_all.${i}`), ...trouble.cautions)),
+        first && say(causeText(trouble, first.id, "why")),
+        first && { kind: "causes", cautions: [], items: shown.map((cause) => ({ id: cause.id, title: causeText(trouble, cause.id, "title"), share: cause.share, because: because(cause) })) },
+        ...(first ? remedies(context, trouble, first) : []),
+        ...(shown.length > 1 && (first?.share ?? 0) < 0.55 && shown[1] ? remedies(context, trouble, shown[1], true) : []),
+        waiting && sign && ask(`sign:${waiting}`, text(`troubles.${trouble.id}.signs.${waiting}.ask`), signChoices(trouble, waiting, sign)),
+      ),
+    },
+    state: {
+      tree: {
+        trouble: trouble.id, said: all, waiting, at_ms: context.now_ms,
+        asked: waiting && !asked.includes(waiting) ? [...asked, waiting] : asked,
+        ...(about ? { fire_id: about.id } : {}),
+      },
+    },
+  };
+}
+
+const causeText = (trouble: Trouble, cause: string, part: "title" | "why"): Text => text(`troubles.${trouble.id}.causes.${cause}.${part}`);
+const because = (cause: RankedCause): Text[] => (cause.because.length > 0 ? cause.because.slice(0, 3) : [text("trouble.because-common")]);
+
+function lead(ranked: readonly RankedCause[], id: string): RankedCause[] {
+  return [...ranked].sort((a, b) => Number(b.id === id) - Number(a.id === id));
+}
+
+function remedies(context: Context, trouble: Trouble, { id, cause }: RankedCause, second = false): Block[] {
+  const path = `troubles.${trouble.id}.causes.${id}`;
+  const cautions = [...trouble.cautions, ...cause.cautions];
+  const list = (part: "now" | "before_next_fire"): Block | null =>
+    cause[part].length === 0 ? null : steps(cause[part].map((_, i) => text(`${path}.${part}.${i}`)), { title: text(second ? `trouble.if.${part}` : `trouble.${part}`, { cause: causeText(trouble, id, "title") }), ordered: false, cautions });
+  return blocks(list("now"), list("before_next_fire"), !second && callLine(context, cause.call, cautions));
+}
+
+/** What a person can press or say for a sign; "don't know" is always among it. */
+export function signChoices(trouble: Trouble, id: string, sign: Sign): Choice[] {
+  const path = `troubles.${trouble.id}.signs.${id}`;
+  const list: Choice[] =
+    sign.kind === "yes-no"
+      ? [{ id: `sign:${trouble.id}:${id}=yes`, label: text("yes") }, { id: `sign:${trouble.id}:${id}=no`, label: text("no") }]
+      : (sign.answers ?? []).map((answer) => ({ id: `sign:${trouble.id}:${id}=${answer.id}`, label: text(`${path}.answers.${answer.id}.label`) }));
+  return [...list, { id: `sign:${trouble.id}:${id}=?`, label: text("dont-know") }];
+}
+
+function quoted(sign: Sign | undefined, answer: string | number | null): Record<string, never> | undefined {
+  if (!sign || answer === null) return undefined;
+  const figure = typeof answer === "number" ? answer : sign.answers?.find((entry) => entry.id === answer)?.value;
+  if (figure === undefined || typeof answer !== "number") return undefined;
+  const unit = ({ percent: "pct", kilograms: "kg", minutes: "min", hours: "h", days: "day", celsius: "C", millimetres: "mm", centimetres: "cm" } as const)[sign.kind as "percent"];
+  return { value: unit ? { value: figure, unit, digits: 1 } : figure } as never;
+}

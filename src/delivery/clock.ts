@@ -1,0 +1,38 @@
+/** Time, passed in everywhere: the machine's own, and one that moves only when told. */
+import type { Clock } from "../records/ports.ts";
+
+/**
+ * The wall clock, kept from ever going back: where it jumps back, time goes on at its true pace from where it was until the wall has
+ * caught up. A jump forward is believed.
+ * @param not_before_ms latest instant already stored
+ */
+export function systemClock(not_before_ms = 0, wall: () => number = Date.now, monotonic: () => number = () => performance.now()): Clock {
+  let anchor = { at_ms: not_before_ms, tick: monotonic() };
+  return {
+    monotonic,
+    now() {
+      const wall_ms = wall();
+      const tick = monotonic();
+      const paced_ms = Math.floor(anchor.at_ms + (tick - anchor.tick));
+      if (wall_ms < paced_ms) return paced_ms;
+      anchor = { at_ms: wall_ms, tick };
+      return wall_ms;
+    },
+  };
+}
+
+export interface SteppedClock extends Clock {
+  /** @throws RangeError when it would go back */
+  to(now_ms: number): void;
+  by(ms: number): void;
+}
+
+/** Stands still until it is told. */
+export function steppedClock(start_ms: number): SteppedClock {
+  let now_ms = start_ms;
+  const to = (next_ms: number) => {
+    if (next_ms < now_ms) throw new RangeError(`a clock at ${new Date(now_ms).toISOString()} cannot go back to ${new Date(next_ms).toISOString()}`);
+    now_ms = next_ms;
+  };
+  return { now: () => now_ms, monotonic: () => now_ms - start_ms, to, by: (ms) => to(now_ms + ms) };
+}

@@ -1,0 +1,63 @@
+/** Is somebody in danger now? Rules over senses; see rules.ts and symptoms.ts. */
+
+import type { Danger, EmergencyKind } from "./index.ts";
+import { RULES, type Rule } from "./rules.ts";
+import { finds, type Scene, sceneOf } from "./scene.ts";
+import { sense } from "./senses.ts";
+import { symptoms } from "./symptoms.ts";
+
+type Certainty = Danger["certainty"];
+
+/** The kinds from the one that kills soonest to the one that leaves time; a message with several is answered in this order. */
+const GRAVEST_FIRST: readonly EmergencyKind[] = [
+  "co-alarm", "chimney-fire", "house-fire", "room-smoke", "burn", "back-puff", "damper-over-embers", "hot-ash",
+];
+
+const TOPIC: Readonly<Record<EmergencyKind, string>> = {
+  "co-alarm": "co-alarm",
+  "chimney-fire": "chimney-fire",
+  "house-fire": "children-and-clearance",
+  "room-smoke": "smoke-mid-burn",
+  burn: "children-and-clearance",
+  "back-puff": "back-puff",
+  "damper-over-embers": "close-down",
+  "hot-ash": "ash-removal",
+};
+
+function certaintyOf(scene: Scene, rule: Rule): Certainty | null {
+  let best: Certainty | null = null;
+  for (const find of finds(scene, rule.want, rule.span, rule.across)) {
+    const first = scene.sensed.tokens[find.from]?.sentence ?? 0;
+    if (rule.butNot.some((sense) => scene.inSentence(first, sense))) continue;
+    const seen = scene.circumstances(find);
+    if (rule.unless.some((circumstance) => seen.has(circumstance))) continue;
+    if (rule.sure && !rule.doubt.some((circumstance) => seen.has(circumstance))) return "sure";
+    best = "possible";
+  }
+  return best;
+}
+
+/** Null when nothing in the text speaks of danger now. Linear in the length of the text; never throws. */
+export function recogniseDanger(text: string): Danger | null {
+  const scene = sceneOf(sense(text));
+  const certainty = new Map<EmergencyKind, Certainty>();
+  const topics = new Map<EmergencyKind, string>();
+  const ill = symptoms(scene);
+  if (ill) certainty.set("co-alarm", ill);
+  for (const rule of RULES) {
+    if (certainty.get(rule.kind) === "sure") continue;
+    const found = certaintyOf(scene, rule);
+    if (!found || (found === "possible" && certainty.has(rule.kind))) continue;
+    certainty.set(rule.kind, found);
+    if (rule.topic) topics.set(rule.kind, rule.topic);
+  }
+  const kinds = GRAVEST_FIRST.filter((kind) => certainty.has(kind));
+  const kind = kinds.find((each) => certainty.get(each) === "sure") ?? kinds[0];
+  if (!kind) return null;
+  return {
+    kind,
+    certainty: certainty.get(kind) ?? "possible",
+    topic: topics.get(kind) ?? TOPIC[kind],
+    also: kinds.filter((each) => each !== kind),
+  };
+}

@@ -1,0 +1,215 @@
+/**
+ * Words to senses: what is meant by a word, whichever word was used and however it was spelt.
+ * The words themselves are data, in words/.
+ */
+
+import { readWords, type Token } from "./tokens.ts";
+import { ENGLISH_WORDS } from "./words/english.ts";
+import { ENGLISH_PHRASES } from "./words/english-phrases.ts";
+import { ORDINARY_WORDS } from "./words/ordinary.ts";
+import { OTHER_TONGUES } from "./words/other-tongues.ts";
+
+/** Whitespace-separated words by sense. "vomit*" stands for every word that begins so. */
+export type WordList = Readonly<Record<string, string>>;
+/** One phrase a line by sense. "head is? aching/pounding": "?" may be missing, "/" is one or the other. */
+export type PhraseList = Readonly<Record<string, string>>;
+
+type Senses = ReadonlySet<string>;
+
+interface Step {
+  readonly next: Map<string, Step>;
+  senses: Set<string> | null;
+}
+
+export interface Sensed {
+  readonly tokens: readonly Token[];
+  readonly asks: readonly boolean[];
+  /** Aligned to tokens. A phrase puts its senses on its first word; the words it covers have none of their own. */
+  readonly senses: readonly Senses[];
+}
+
+const NONE: Senses = new Set();
+const SHORTEST_STEM = 3;
+const SHORTEST_REPAIRED = 5;
+
+const words = new Map<string, Set<string>>();
+const stems = new Map<string, Set<string>>();
+const phrases: Step = { next: new Map(), senses: null };
+/** Every word that must not be "repaired" into another. */
+const ordinary: ReadonlySet<string> = new Set(ORDINARY_WORDS.split(/\s+/));
+const known = new Set(ordinary);
+/** A word with one letter taken out, to the danger words it may have come from. */
+const oneLetterLess = new Map<string, string[]>();
+
+function add(map: Map<string, Set<string>>, word: string, sense: string): void {
+  const senses = map.get(word);
+  if (senses) senses.add(sense);
+  else map.set(word, new Set([sense]));
+}
+
+function learnWords(list: WordList): void {
+  for (const [sense, text] of Object.entries(list)) {
+    for (const entry of text.split(/\s+/)) {
+      if (entry === "") continue;
+      if (entry.endsWith("*")) add(stems, bare(entry.slice(0, -1)), sense);
+      else add(words, bare(entry), sense);
+    }
+  }
+}
+
+function learnPhrases(list: PhraseList): void {
+  for (const [sense, text] of Object.entries(list)) {
+    for (const line of text.split("\n")) {
+      const slots = line.split(" ").filter((slot) => slot !== "");
+      if (slots.length > 0) learnPhrase(phrases, slots, sense);
+    }
+  }
+}
+
+function learnPhrase(from: Step, slots: readonly string[], sense: string): void {
+  const [slot, ...rest] = slots;
+  if (slot === undefined) {
+    from.senses ??= new Set();
+    from.senses.add(sense);
+    return;
+  }
+  const optional = slot.endsWith("?");
+  for (const choice of (optional ? slot.slice(0, -1) : slot).split("/")) {
+    const word = bare(choice);
+    known.add(word);
+    let step = from.next.get(word);
+    if (!step) {
+      step = { next: new Map(), senses: null };
+      from.next.set(word, step);
+    }
+    learnPhrase(step, rest, sense);
+  }
+  if (optional) learnPhrase(from, rest, sense);
+}
+
+function bare(word: string): string {
+  return readWords(word).tokens[0]?.word ?? "";
+}
+
+function learnRepairs(): void {
+  for (const word of words.keys()) {
+    known.add(word);
+    if (word.length < SHORTEST_REPAIRED) continue;
+    for (let i = 0; i < word.length; i += 1) {
+      const shorter = word.slice(0, i) + word.slice(i + 1);
+      const origins = oneLetterLess.get(shorter);
+      if (origins) origins.push(word);
+      else oneLetterLess.set(shorter, [word]);
+    }
+  }
+}
+
+learnWords(ENGLISH_WORDS);
+learnPhrases(ENGLISH_PHRASES);
+for (const tongue of OTHER_TONGUES) {
+  learnWords(tongue.words);
+  learnPhrases(tongue.phrases);
+}
+learnRepairs();
+
+const LETTER_FOR: Readonly<Record<string, string>> = { "0": "o", "1": "i", "3": "e", "4": "a", "5": "s", "7": "t", "@": "a", $: "s" };
+
+/** "h3adache", "@larm": the letters meant by the digits and signs. */
+function lettersFor(word: string): string {
+  let out = "";
+  for (const char of word) out += LETTER_FOR[char] ?? char;
+  return out;
+}
+
+/** "smoooke", "helllp": no letter more than `most` times running. */
+function withoutRuns(word: string, most: number): string {
+  let out = "";
+  let run = 0;
+  for (let i = 0; i < word.length; i += 1) {
+    run = word[i] === word[i - 1] ? run + 1 : 1;
+    if (run <= most) out += word[i];
+  }
+  return out;
+}
+
+function isKnown(word: string): boolean {
+  return known.has(word) || ofStem(word) !== null;
+}
+
+function ofStem(word: string): Senses | null {
+  for (let length = word.length; length >= SHORTEST_STEM; length -= 1) {
+    const senses = stems.get(word.slice(0, length));
+    if (senses) return senses;
+  }
+  return null;
+}
+
+/** The known word this was meant to be; the word itself when there is none. */
+function repaired(word: string): string {
+  if (isKnown(word)) return word;
+  const letters = lettersFor(word);
+  for (const guess of [letters, withoutRuns(letters, 2), withoutRuns(letters, 1)]) {
+    if (guess !== word && guess.length > 1 && isKnown(guess)) return guess;
+  }
+  return word.length >= SHORTEST_REPAIRED - 1 ? oneSlipAway(letters) ?? word : word;
+}
+
+/** A danger word that differs by one letter added, dropped, changed, or two neighbours swapped. */
+function oneSlipAway(word: string): string | null {
+  const dropped = oneLetterLess.get(word)?.[0];
+  if (dropped !== undefined) return dropped;
+  if (word.length < SHORTEST_REPAIRED) return null;
+  for (let i = 0; i < word.length; i += 1) {
+    const shorter = word.slice(0, i) + word.slice(i + 1);
+    if (shorter.length >= SHORTEST_REPAIRED && words.has(shorter)) return shorter;
+    for (const origin of oneLetterLess.get(shorter) ?? []) {
+      if (isOneSlip(word, origin)) return origin;
+    }
+  }
+  return null;
+}
+
+function isOneSlip(a: string, b: string): boolean {
+  if (a.length !== b.length) return false;
+  let first = -1;
+  let differences = 0;
+  for (let i = 0; i < a.length; i += 1) {
+    if (a[i] === b[i]) continue;
+    differences += 1;
+    if (first < 0) first = i;
+  }
+  return differences === 1 || (differences === 2 && a[first] === b[first + 1] && a[first + 1] === b[first]);
+}
+
+function sensesOf(word: string): Senses {
+  return words.get(word) ?? (ordinary.has(word) ? null : ofStem(word)) ?? NONE;
+}
+
+export function sense(text: string): Sensed {
+  const { tokens, asks } = readWords(text);
+  const meant = tokens.map((token) => repaired(token.word));
+  const senses: Senses[] = [];
+  let i = 0;
+  while (i < tokens.length) {
+    let step: Step | undefined = phrases;
+    let length = 0;
+    let found: Senses | null = null;
+    for (let j = i; j < tokens.length && tokens[j]?.sentence === tokens[i]?.sentence; j += 1) {
+      step = step.next.get(meant[j] ?? "");
+      if (!step) break;
+      if (step.senses) {
+        found = step.senses;
+        length = j - i + 1;
+      }
+    }
+    if (found) {
+      senses.push(found);
+      for (let k = 1; k < length; k += 1) senses.push(NONE);
+      i += length;
+    } else {
+      senses.push(sensesOf(meant[i] ?? ""));
+      i += 1;
+    }
+  }
+  return { tokens: tokens.map((token, at) => ({ ...token, word: meant[at] ?? token.word })), asks, senses };
+}

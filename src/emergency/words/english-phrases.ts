@@ -1,0 +1,440 @@
+import type { PhraseList } from "../senses.ts";
+
+/** Phrases of several words, one a line. The senses of a phrase replace those of the words in it. */
+export const ENGLISH_PHRASES: PhraseList = {
+  many: `all of us
+us all
+we all
+both of us
+the? whole family
+the? whole household
+wife and i
+husband and i
+my wife and me
+half the family`,
+  pet: "guinea pig/pigs",
+  ill: `passed/passing/passes/pass out
+blacked/blacking/blacks/black out
+threw/throw/throwing/throws/thrown up
+chucked/chucking up
+being/been/be sick
+light headed
+head/heads is?/are?/keeps? hurt/hurts/hurting/aches/aching/ache/pounding/throbbing/splitting/banging/spinning/swimming/thumping/killing/pounds/throbs/spins/swims/sore
+head is like? cotton
+head feels/feel/felt heavy/fuzzy/thick/funny/foggy/light/woolly/weird/stuffed/full
+banging/splitting/pounding/thumping/raging/bad/sore/thick/heavy/fuzzy/throbbing/killer head/heads
+head ache/aches/ake
+hed ake/ache
+room is?/was? spinning
+everything is? spinning
+seeing double/stars/spots
+blurry/blurred/double vision
+vision is? blurry/blurred/going
+cant think straight
+cant/cannot/can't stand up
+cant/cannot stay awake
+cant keep his?/her?/my?/their?/our? eyes open
+cannot keep his?/her?/my?/their?/our? eyes open
+wont/doesnt/isnt/not/cant/hardly wake/waking/rouse/wakes up?
+cant/cannot/couldnt/not wake/rouse her/him/them/anyone/mum/mom/dad/up up?
+cant/cannot wake my/the one?
+hard to wake
+wont/doesnt get/stand up
+wont/doesnt/not move/moving
+not/isnt responding
+isnt/not/hardly breathing properly?
+cant/cannot/couldnt/hard to? breathe/breath
+short of breath
+trouble/difficulty/struggling to? breathing/breathe
+tight chest
+chest is? tight/hurts/pain/pains
+chest pain/pains/tightness
+heart is? racing/pounding
+legs like/are/feel/gave/went/turned to? jelly/way/weak/rubber
+legs gave way
+weak at/in the knees/legs
+cherry red
+bright pink/red cheeks/lips/face/skin
+pink cheeks
+lips are? blue/cherry
+carbon monoxide poisoning
+co poisoning
+co2 poisoning
+monoxide poisoning
+feels/feel/feeling/felt like a? flu/hangover
+like a hangover
+like we/i are?/am? hungover/drunk/pissed
+flu without
+flu like
+flulike symptoms
+going to faint/collapse/vomit/puke
+about to faint/collapse/vomit/puke/pass
+feel/feels/feeling/felt faint
+nodding/nodded/nods/drifting off
+drunk without
+out cold
+about to pass out
+coming over queer/faint/dizzy
+come over all? queer/faint/dizzy
+ears are? ringing
+cant see straight
+slurring his?/her? words/speech
+talking nonsense/gibberish/rubbish
+making no sense
+tunnel vision`,
+  felled: `fell/fallen/falling/falls/dropped/toppled off/from its?/his?/her?/the? perch
+off its/his/her/the perch
+lying/lies/laying flat/still/motionless/down
+on the bottom of the? cage
+bottom of the? cage
+bottom of its cage
+acting/acts/behaving/behaves/walking/talking/looks/looking so?/really?/very?/all? weird/strange/funny/strangely/odd/oddly/drunk/weirdly/confused
+seems/seem drunk/confused/weird/spaced/odd
+not himself/herself/themselves/itself
+not right
+keeps/keep falling/stumbling/bumping/dropping over?
+fell/keeled/falling/falls over
+falling about
+cant walk
+out of it
+just lies/lying/lays there
+found dead
+is dead
+died/dead in/on the/its/his/her cage/perch/bed
+dropped dead`,
+  unwell: `feel/feels/feeling/felt so?/really?/very?/a? bit? sick/ill/unwell/poorly/off/funny/strange/rough/bad/awful/weird/odd/horrible/crap/terrible/lousy/queer/shaky/crook/dreadful/dead/drunk/shocking/ropey/grotty
+dont/doesnt/didnt/not/isnt feel/feeling/felt too/so/very/at? all? well/good/right/great/flash
+dont feel well/good/right
+not well
+under the weather
+off colour/color
+white as a sheet
+gone/went/turned/looks/look/turning white/grey/green/pale`,
+  sleepy: `falling/fell/fall/fallen/dropping/drop asleep
+fast asleep
+wants/want to sleep
+cant stop yawning
+so/very/really/weirdly/strangely tired/sleepy/weak
+dead tired`,
+  better_out: `goes/go/going/went/clears/cleared/clear/gone/stops/stopped/fades/better/fine/ok/okay/disappears/eases/lifts/improves/vanishes/passes away? when/once/if/as/soon/outside/outdoors/out/in we/i/they/he/she/the? go/goes/step/are/am/get/leave/leaves/went/fresh/garden/air outside?/out?/outdoors?/air?
+better/fine/ok/okay/gone/clears/clear/goes/go/disappears/stops away? outside/outdoors
+better out of doors
+better in the fresh? air/garden
+feel/feels/feeling better/fine/ok when? we/i/they? go? out/outside/outdoors
+only at home
+only in this/the house/room
+only indoors/inside/when
+as soon as we/i/they leave/go/step out?
+until we/i/they went/go/step/leave outside/out
+fresh air helps/helped/fixes`,
+  alarm: `carbon monoxide alarm/detector/sensor/thing/monitor
+co/co2 monitor/meter/sensor/thing/unit/machine/box/reader
+smoke/co/co2/gas/heat/monoxide/fire alarm/alarms/detector/detectors
+thing/box/gadget/unit/disc/gizmo on/in the/our ceiling/wall/hall/hallway/landing
+the? white/round/little thing/box/disc`,
+  sounding: `going off
+goes/went/gone/go off
+gone mental/mad/crazy/ballistic/nuts/bananas/bonkers
+going/goes/went mental/mad/crazy/ballistic/nuts/bananas/bonkers/wild/berserk
+set off
+wont/doesnt/cant/will not? stop/shut/quit up? beeping?
+four/4 beeps
+four/4 times
+keeps/kept/started/starts/start beeping/screaming/sounding/ringing/screeching/blaring/going
+kicked/kicking off
+crying/cried out
+in alarm
+reads/says/shows/flashing/displays danger/evacuate/gas/co/alarm/high/warning`,
+  beeps: `beep beep
+beep beep beep
+beeep beeep`,
+  alarm_quiet: `alarm is? quiet/silent
+alarm hasnt/isnt/has/is not? gone? off?`,
+  testing: `press/pressed/pressing/push/pushed/hit the? test? button
+self test
+false alarm
+fire drill`,
+  setting_alarm: `set an/the/my/a alarm
+alarm clock
+wake me
+alarm for
+alarm at
+set me an?/a? alarm
+wake up alarm
+alarm on my phone
+car/burglar/phone/morning/intruder alarm`,
+  battery: `low/flat/dead/new battery/batteries
+battery low/flat/dead
+end of life`,
+  once_a_minute: `every/each/once/per a? minute/minutes
+every 30/40/60/45 seconds/s/sec
+every few/couple minutes/mins/of
+one/single/1 chirp/beep
+once in a while
+now and then`,
+  co: `carbon/carbone/carbin/carban/corbon monoxide/monoxcide/monoxyde/monixide/monoxid/manoxide/minoxide/dioxide
+monoxide gas`,
+  chimney: `chimney breast/stack/pot/top/flue
+smoke/stove/flue/vent pipe/stack`,
+  chimney_fire: `chimney/chimny/flue/stack/chimley/chimmney fire/fires/blaze
+soot/creosote fire
+fire/flames/blaze in/inside/up my/our/the/their? chimney/flue/chimny/stack/pipe/lum
+fire/flames are?/is? up in the chimney/flue
+chimney/flue/lum/stack/chimny has?/have? is?/its? on fire
+chimney/flue/lum/stack/chimny is?/has? alight/ablaze/burning/caught/lit
+chimney/flue/lum/stack has? caught/gone up/fire
+lum is? on fire
+creosote/soot is?/has? caught/burning/alight/lit/ignited fire?`,
+  burning_roof: `roof/loft/attic/rafters is? on/caught fire
+roof/loft/attic is? alight/burning/smoking/smouldering
+fire/flames/smoke in/coming from the? loft/attic/roof`,
+  alight: `on fire
+caught/catching/catches fire
+in flames
+up in flames
+gone up in? flames/smoke
+went up in? flames/smoke
+set/setting fire/alight/light`,
+  redhot: `glowing red/orange/cherry/hot/white
+red/white/cherry hot/red/orange
+cherry red pipe
+glowing like`,
+  fill: `full of/off
+filled with/up
+filling with/up
+cant/cannot/hardly/barely/couldnt/can see
+so thick
+like a? fog/smokehouse/kipper
+stinging/burning/streaming/watering eyes
+eyes are?/is? stinging/burning/streaming/watering/running/sting/burn/water
+pouring out/into/from/in/back/through
+billowing out/into/from/in/back
+rolling out/into/in
+black with`,
+  all_over: "all over the/my/our room/house/kitchen/place",
+  ash_smoking: `bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? smoking/smouldering/smoldering/hot/warm/melting/melted/glowing/burning/alight/scorched/steaming
+bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? to? smoke/smoulder/smolder/melt/burn/glow/steam
+smoke/steam/glow from/in the? ash/bin/bag/box/bucket/sack/dustbin/trash/garbage/pail/compost`,
+  garbage: "garbage/trash/rubbish can/bag/bin",
+  vacuum: `shop vac/vacuum
+vacuum/vac cleaner`,
+  idle: `sick of
+sick and tired of?
+fed up
+tired of
+sick leave/note/pay/day
+on the other hand
+second hand
+by hand
+hand split/splitting/made/held/tool/saw/axe/warm
+arms length
+in hand
+close at/to hand
+on hand
+first hand
+handy
+head start
+a/real/huge/major/such/big headache to/getting/with/trying
+give/gives/giving/gave me/us a? headache/headaches to?
+headache trying/getting/choosing
+roaring fire/nicely/trade/success/log/blaze
+nice/lovely/good/cosy/cozy/warm roaring fire?
+roars/roaring away? nicely/well/beautifully/happily/along
+dead easy/simple/slow/right/good/set/straight/wood/keen
+faint smell/glow/line/hum/whiff/haze/smoke/mark
+confused about/by/how/why/which/with/over/whether
+weak draught/draft/fire/flame/heat/spot
+burn time/times/rate/cycle/wood/well/clean/hot/bans/ban
+burns well/clean/hot/fast/out/down/nicely
+burning well/clean/hot/fast/nicely/wood/season
+burnt/burned/burns black/out/down/away/offerings/through/up/clean/well
+smoke test/test?/control/signal/shelf/chamber/bell/free
+fire alarm test
+cant/cannot see the? embers/flames/fire/point/why/how/any/glow/wood/inside/in/through/damper/marks
+see if/whether
+full load/loads/day/tank/season/stack/firing/size/burn/basket/open/fire/air/heat/speed/batch
+full of wood/ash/ashes/soot/logs/water/charcoal/it
+fill the/my/up
+thick soot/creosote/layer/walls/logs/pieces/splits/wall/wood/stick/branches/gloves
+bad head for
+house plate
+data/rating/name/type plate
+cold ash/ashes
+wood ash/ashes
+ash tree/logs/wood/firewood/split/splits/trees/log
+hot plate
+cigarette/cigar/bbq smoke/ash
+old ash/ashes
+dying of/to heat?/know/try/have
+killing me/us
+died laughing
+flat out
+last embers
+black coals/embers/coal/ember
+coals/embers/bed is?/are?/was?/were? all? completely?/fully? black/dead/cold/out/dark
+no glow left?
+no? more glow/glowing
+stopped glowing/smoking/beeping
+how do/does/can/could you/i/we/one know/tell/recognise/recognize/spot
+out of order
+feeling/feel like a? cosy/baking/lighting/cold
+wife/husband says hi
+alarm bell/bells
+warning signs
+not/isnt/no co/carbon/smoke/alarm problem/problems/issue
+in no smoke
+smoke free
+smoking meat/fish/ham/salmon/cheese/sausages/bacon
+smoked meat/fish/ham/salmon/cheese/sausages/bacon
+hot/cold smoked/smoking
+train station/set/track/tracks/journey/home/ride/driver/late
+big bang theory
+bang for your? the?/my? buck/money
+bang on
+bang up
+bang goes
+with a bang`,
+  history: `last/previous year/winter/season/week/month/summer/autumn/spring/fall/time/decade/century/owner/christmas/january/february/march/april/may/june/july/august/september/october/november/december/monday/tuesday/wednesday/thursday/friday/saturday/sunday
+years/year/months/month/weeks/week/winters/seasons/days ago/back
+few/couple of? years/months/weeks/days
+in 1998/2001/2005
+back in the?
+used to
+when i was a?
+as a kid/child/boy/girl
+previous owner/owners/tenant
+has been swept/inspected/repaired
+in the past
+the other day/week/night
+had a/an chimney fire last?/in?
+after a/the/our/my/that chimney fire
+years before`,
+  yesterday: `last night
+this morning
+earlier today
+yesterday evening/morning/night
+night before`,
+  recent: `just now
+hour/hours/minute/minutes/mins/min/sec/moment/moments/half ago
+an hour/minute/moment ago
+half an hour ago
+hours/minutes/mins ago
+right now
+at the moment
+just/justnow happened
+for hours/ages`,
+  now: `right now
+as we/i speak/type/write
+at the? moment/minute
+what do/should/shall/must i/we do
+what to do
+what now
+help me/us
+please help
+call/ring/phone/dial the? fire brigade/department/service/dept/company
+is this/it normal/bad/dangerous/serious`,
+  hypothetical: `what if
+what happens if/when
+what would
+in case
+in the event
+should/must i/we do? if/when
+just wondering
+just curious
+theoretically
+out of curiosity
+how likely
+chance of
+chances of
+risk of
+danger of
+worried about
+afraid of
+scared of
+afraid that
+what causes
+what is a/an
+what are the
+prevent a?
+preventing
+avoid a?
+to avoid
+signs of
+symptoms of
+can you/a/it get/get/cause/be
+does a/co/carbon
+how does/do a/co/the/alarms/carbon`,
+  joke: `just kidding
+only joking/kidding
+just joking
+im joking/kidding
+only a joke
+was a joke
+j k
+jk`,
+  asking: `can i/we/you
+could i/we/you
+may i/we
+shall i/we
+should i/we
+do i/we
+is it ok/okay/safe/fine/alright/allowed/bad/dangerous/wrong/possible to/if
+ok/okay/safe/fine to
+ok if
+want/wants/wanted/wanna/need/going/like/trying/about/have to
+wanna
+when can/do/should/is/to
+how do/can/long/soon/early/late/often
+how to
+before closing/shutting/i/you
+thinking of/about
+plan/planning to/on
+where can/do/should/to
+what can/should/happens
+wait/waiting until/till/to
+am i allowed
+mustnt
+never close/shut
+dont close/shut
+not close/shut
+better to
+supposed to
+allowed to`,
+  habit: `every time
+each time
+all the time
+when i/we/you open/light/start/load/reload/add
+on opening
+at startup/lighting
+at start up
+a bit
+a little
+little bit`,
+  wrong_shut: `by mistake
+by accident
+too early/soon
+too quick/quickly
+without thinking
+in error`,
+  stuck: `stuck/jammed/seized shut/closed
+wont/doesnt/cant/will not? open/budge/move`,
+  damper_shut_lit: `lit/started it?/the?/a? fire?/heater?/stove? with the damper/slide/flue/plate closed/shut
+forgot/forgotten to open the damper/slide/flue/plate/gate
+forgot the damper/slide/flue/plate/gate was? closed/shut
+damper/slide/flue/plate/gate was?/is? still closed/shut`,
+  air: `air slide/inlet/intake/control/damper/flap/vent/gate/shutter/register/slider/supply/wash
+the air
+primary/secondary air`,
+  flew: `flew/flies/blew/burst/popped/sprang/swung/flung/thrown/blown/jumped open
+flew/blew/burst off/out/across`,
+  whump: `whump whump
+whoomp whoomp
+woof woof woof
+puff puff
+huffing and puffing
+chuffing`,
+  touched: `put his?/her?/my?/a? hand on/against
+fell/fallen against/on/onto/into
+leaned/leant/tripped against/onto/on/into`,
+  outdoors: `from the chimney top`,
+};

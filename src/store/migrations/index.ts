@@ -1,0 +1,31 @@
+/**
+ * Append-only: a migration that was once released is never changed, and a new one sorts after all others. Each runs in one transaction
+ * together with the note that it ran, under a lock, so that one that is cut off leaves nothing behind and runs again.
+ */
+import { type Kysely, type RawBuilder, sql } from "kysely";
+import { type Migration, Migrator } from "kysely/migration";
+import type { Engine } from "../engine.ts";
+import * as first from "./0001-first.ts";
+
+/** column types that the two databases spell differently */
+export interface Kinds {
+  /** text that sorts and compares byte by byte */
+  readonly key: "text" | RawBuilder<unknown>;
+  readonly real: "real" | "double precision";
+}
+const KINDS: Readonly<Record<Engine["kind"], Kinds>> = {
+  sqlite: { key: "text", real: "real" },
+  postgres: { key: sql`text collate "C"`, real: "double precision" },
+};
+
+const MIGRATIONS = { "0001-first": first } as const;
+
+export async function migrate({ kind, db }: Pick<Engine, "kind" | "db">): Promise<void> {
+  const migrations = Object.entries(MIGRATIONS).map(([name, { up }]): [string, Migration] => [
+    name,
+    { up: (tx) => up(tx as Kysely<unknown>, KINDS[kind]) },
+  ]);
+  const migrator = new Migrator({ db, provider: { getMigrations: async () => Object.fromEntries(migrations) } });
+  const { error } = await migrator.migrateToLatest();
+  if (error) throw error;
+}

@@ -1,0 +1,65 @@
+/**
+ * The tables, as Kysely sees them: columns for what is queried, and one JSON document (`doc`) for the facts, so that a new optional
+ * fact needs no migration. Numbers ending in `_ms` are epoch milliseconds in both stores.
+ */
+export interface Tables {
+  people: { id: string; created_at_ms: number; version: number; doc: string };
+  identities: { network: string; network_id: string; person_id: string; doc: string };
+  places: {
+    id: string;
+    network: string;
+    network_id: string;
+    kind: "private" | "group";
+    /** whose private place it is */
+    person_id: string | null;
+    group_id: string | null;
+    doc: string;
+  };
+  heaters: { id: string; owner_id: string; version: number; doc: string };
+  heater_members: { heater_id: string; person_id: string; joined_at_ms: number };
+  homes: { owner_id: string; version: number; doc: string };
+  fires: { id: string; heater_id: string; person_id: string; lit_at_ms: number; load_kg: number | null; doc: string };
+  talks: { person_id: string; place_id: string; version: number; updated_at_ms: number; doc: string };
+  guides: { heater_id: string; fire_id: string; version: number; watch_id: string; place_id: string; doc: string };
+  reminders: { id: string; person_id: string; place_id: string; due_at_ms: number; done_at_ms: number | null; doc: string };
+  /** `person_id` is null for the message by which somebody had themselves forgotten */
+  inbox: { message_key: string; person_id: string | null; at_ms: number; doc: string };
+  due: {
+    key: string;
+    kind: string;
+    due_at_ms: number;
+    /** not claimed before this instant: `due_at_ms`, later after a failure */
+    again_at_ms: number;
+    useful_until_ms: number;
+    person_id: string;
+    place_id: string;
+    attempts: number;
+    lease: string | null;
+    /** by the store's own time, see leases.ts */
+    lease_until: number | null;
+    doc: string;
+  };
+  outbox: {
+    key: string;
+    kind: string;
+    due_at_ms: number;
+    /** null once sent: what waits is found by this column */
+    again_at_ms: number | null;
+    useful_until_ms: number;
+    person_id: string;
+    place_id: string;
+    network: string;
+    network_place_id: string;
+    state: "pending" | "leased" | "attempted" | "sent";
+    attempts: number;
+    maybe_repeat: number;
+    unknown_since_ms: number | null;
+    made_at_ms: number;
+    sent_at_ms: number | null;
+    native_id: string | null;
+    last_error: string | null;
+    lease: string | null;
+    lease_until: number | null;
+    doc: string;
+  };
+}

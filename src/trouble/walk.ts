@@ -1,0 +1,168 @@
+/**
+ * Walks a trouble: weighs its causes by what is known, and asks what tells most.
+ *
+ * Each cause starts at its prior and is multiplied by the weight its file gives to every known sign. Weights of figures are interpolated
+ * between the written ones, on a logarithmic scale. The next question is the one that is expected to take most doubt away (in bits).
+ */
+import type { Arg, Text } from "../answer.ts";
+import type { HeaterFacts } from "../records/schemas.ts";
+import type { Cause, Sign, Trouble, When } from "../knowledge/schemas.ts";
+
+export interface Observation {
+  /** an answer id, a figure in the sign's unit, or null when the person does not know */
+  readonly answer: string | number | null;
+  readonly from: "record" | "person";
+  /** what a sentence about it may quote: {value}, and whatever else the fact brings */
+  readonly args?: Readonly<Record<string, Arg>>;
+}
+export type Observations = Readonly<Record<string, Observation>>;
+
+export interface RankedCause {
+  readonly id: string;
+  readonly cause: Cause;
+  /** 0 to 1; all together 1 */
+  readonly share: number;
+  readonly because: readonly Text[];
+}
+export interface Walk {
+  readonly ranked: readonly RankedCause[];
+  /** the sign to ask about next, or null when asking on would be idle */
+  readonly ask: string | null;
+  readonly stop: { readonly cause?: string; readonly emergency?: string } | null;
+}
+
+/** Stop asking when one cause has this share, after this many questions, or when no question is worth this many bits. */
+const CLEAR_SHARE = 0.7;
+const MOST_QUESTIONS = 5;
+const LEAST_BITS = 0.06;
+/** Below this share a cause is not worth a person's time. */
+const NAMED_SHARE = 0.02;
+/** A sign speaks for a cause from this weight on. */
+const SPEAKS = 1.4;
+
+export function walk(trouble: Trouble, heater: HeaterFacts, seen: Observations, asked: readonly string[]): Walk {
+  const causes = Object.entries(trouble.causes).filter(([, cause]) => holds(cause.when, heater) !== false);
+  const weights = normalised(causes.map(([, cause]) => cause.prior * product(trouble, cause, seen)), causes.map(([, cause]) => cause.prior));
+
+  const ranked = causes
+    .map(([id, cause], i) => ({ id, cause, share: weights[i] ?? 0, because: reasons(trouble, id, cause, seen) }))
+    .filter((entry) => entry.share >= NAMED_SHARE)
+    .sort((a, b) => b.share - a.share);
+
+  const stop = stopped(trouble, seen);
+  const open = Object.entries(trouble.signs).filter(
+    ([id, sign]) => sign.ask !== undefined && !(id in seen) && !asked.includes(id) && holds(sign.when, heater) !== false,
+  );
+  const first = open.find(([, sign]) => sign.first);
+  const enough = stop !== null || asked.length >= MOST_QUESTIONS || (ranked[0]?.share ?? 0) >= CLEAR_SHARE;
+  const best = first && stop === null ? first[0] : enough ? null : mostTelling(open, causes, weights);
+  return { ranked, ask: best, stop };
+}
+
+/** true or false where the heater's facts decide it, null where they are unknown */
+export function holds(when: When | undefined, heater: HeaterFacts): boolean | null {
+  let unknown = false;
+  for (const [key, wanted] of Object.entries(when ?? {})) {
+    const fact = heater[key as keyof HeaterFacts];
+    if (fact === undefined || fact === "unknown") unknown = true;
+    else if (!(Array.isArray(wanted) ? wanted : [wanted]).includes(fact as never)) return false;
+  }
+  return unknown ? null : true;
+}
+
+function product(trouble: Trouble, cause: Cause, seen: Observations): number {
+  let weight = 1;
+  for (const [id, observation] of Object.entries(seen)) {
+    const sign = trouble.signs[id];
+    if (sign && observation.answer !== null) weight *= weightOf(cause, id, sign, observation.answer);
+  }
+  return weight;
+}
+
+/** Weight that a cause gives to an answer; 1 where its file says nothing. */
+export function weightOf(cause: Cause, signId: string, sign: Sign, answer: string | number): number {
+  const table = cause.weighs[signId];
+  if (!table) return 1;
+  if (sign.kind === "yes-no" || sign.kind === "choice") return table[String(answer)] ?? 1;
+  const figure = typeof answer === "number" ? answer : sign.answers?.find((entry) => entry.id === answer)?.value;
+  if (figure === undefined) return 1;
+  return between(Object.entries(table).map(([at, weight]) => [Number(at), weight] as const).sort((a, b) => a[0] - b[0]), figure);
+}
+
+function between(points: readonly (readonly [number, number])[], figure: number): number {
+  const first = points[0];
+  const last = points.at(-1);
+  if (!first || !last) return 1;
+  if (figure <= first[0]) return first[1];
+  if (figure >= last[0]) return last[1];
+  const upper = points.findIndex(([at]) => at >= figure);
+  const [x0, y0] = points[upper - 1] ?? first;
+  const [x1, y1] = points[upper] ?? last;
+  const part = (figure - x0) / (x1 - x0);
+  return y0 > 0 && y1 > 0 ? y0 ** (1 - part) * y1 ** part : y0 + (y1 - y0) * part;
+}
+
+function normalised(weights: readonly number[], priors: readonly number[]): number[] {
+  const sum = weights.reduce((a, b) => a + b, 0);
+  if (sum > 0) return weights.map((weight) => weight / sum);
+  const all = priors.reduce((a, b) => a + b, 0);
+  return priors.map((prior) => prior / all);
+}
+
+function reasons(trouble: Trouble, causeId: string, cause: Cause, seen: Observations): Text[] {
+  const found: { weight: number; text: Text }[] = [];
+  for (const [id, observation] of Object.entries(seen)) {
+    const sign = trouble.signs[id];
+    if (!sign || observation.answer === null) continue;
+    const weight = weightOf(cause, id, sign, observation.answer);
+    if (weight < SPEAKS) continue;
+    const path = `troubles.${trouble.id}`;
+    const picked = sign.answers?.find((entry) => entry.id === observation.answer);
+    const textId =
+      cause.because[id] !== undefined && observation.args ? `${path}.causes.${causeId}.because.${id}`
+      : picked?.says !== undefined ? `${path}.signs.${id}.answers.${picked.id}.says`
+      : sign.says !== undefined && observation.args ? `${path}.signs.${id}.says`
+      : cause.because[id] !== undefined && !cause.because[id].includes("{") ? `${path}.causes.${causeId}.because.${id}`
+      : null;
+    if (textId) found.push({ weight, text: { id: textId, ...(observation.args ? { args: observation.args } : {}) } });
+    else if (picked) found.push({ weight, text: { id: "trouble.you-said", args: { answer: { id: `${path}.signs.${id}.answers.${picked.id}.label` } } } });
+  }
+  return found.sort((a, b) => b.weight - a.weight).map((entry) => entry.text);
+}
+
+function stopped(trouble: Trouble, seen: Observations): Walk["stop"] {
+  for (const [id, sign] of Object.entries(trouble.signs)) {
+    const answer = seen[id]?.answer;
+    const end = typeof answer === "string" ? sign.stop?.[answer] : undefined;
+    if (end) return end;
+  }
+  return null;
+}
+
+function mostTelling(open: readonly (readonly [string, Sign])[], causes: readonly (readonly [string, Cause])[], shares: readonly number[]): string | null {
+  const now = bits(shares);
+  let best: string | null = null;
+  let most = LEAST_BITS;
+  for (const [id, sign] of open) {
+    const answers = sign.kind === "yes-no" ? ["yes", "no"] : (sign.answers ?? []).map((answer) => answer.id);
+    if (answers.length === 0) continue;
+    const likelihood = causes.map(([, cause]) => {
+      const each = answers.map((answer) => weightOf(cause, id, sign, answer));
+      const sum = each.reduce((a, b) => a + b, 0);
+      return each.map((weight) => (sum > 0 ? weight / sum : 1 / answers.length));
+    });
+    let after = 0;
+    for (let a = 0; a < answers.length; a++) {
+      const joint = shares.map((share, c) => share * (likelihood[c]?.[a] ?? 0));
+      const chance = joint.reduce((x, y) => x + y, 0);
+      if (chance > 0) after += chance * bits(joint.map((j) => j / chance));
+    }
+    if (now - after > most) {
+      most = now - after;
+      best = id;
+    }
+  }
+  return best;
+}
+
+const bits = (shares: readonly number[]): number => -shares.reduce((sum, p) => (p > 0 ? sum + p * Math.log2(p) : sum), 0);
