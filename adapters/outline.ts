@@ -55,6 +55,8 @@ export type Piece =
 export interface Outline {
   readonly emergency: boolean;
   readonly pieces: readonly Piece[];
+  /** how many pieces of an emergency come before its cautions: what to do this minute */
+  readonly urgent: number;
   readonly numbered: readonly Numbered[];
   readonly forms: readonly FormPiece[];
 }
@@ -85,16 +87,14 @@ export function outline(answer: Answer, options: Options): Outline {
   const headline: Piece = { kind: "headline", text: writer.line(answer.headline) };
   const cautions: Piece[] = answer.cautions.map((caution) => ({ kind: "caution", label: writer.label("caution"), text: writer.words(caution.text) }));
   const urgent = answer.emergency ? answer.blocks.findIndex((block) => block.kind === "steps") : -1;
-  const first = answer.blocks.slice(urgent, urgent + 1);
-  const rest = answer.blocks.filter((_, at) => at !== urgent);
-  const pieces: Piece[] = answer.emergency
-    ? [headline, ...(urgent < 0 ? [] : first).flatMap(writer.pieces), ...cautions, ...rest.flatMap(writer.pieces)]
-    : [...cautions, headline, ...answer.blocks.flatMap(writer.pieces)];
+  const now: Piece[] = answer.emergency ? [headline, ...answer.blocks.slice(urgent, urgent < 0 ? 0 : urgent + 1).flatMap(writer.pieces)] : [];
+  const rest = answer.blocks.filter((_, at) => at !== urgent).flatMap(writer.pieces);
+  const pieces: Piece[] = [...now, ...cautions, ...(answer.emergency ? [] : [headline]), ...rest];
   const note = options.maybe_repeat ? writer.label("maybe-repeat") : "";
   if (note) pieces.push({ kind: "note", text: note });
   const forms = pieces.filter((piece) => piece.kind === "form");
   const numbered = pieces.flatMap((piece) => (piece.kind === "choices" ? piece.choices : piece.kind === "form" ? [piece.choice] : []));
-  return { emergency: answer.emergency, pieces, numbered, forms };
+  return { emergency: answer.emergency, pieces, urgent: now.length, numbered, forms };
 }
 
 function pieceWriter(options: Options) {

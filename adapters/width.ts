@@ -31,22 +31,21 @@ function wrapLine(paragraph: string, columns: number): string[] {
   if (width(paragraph) <= columns) return [paragraph];
   const lines: string[] = [];
   let line = "";
+  let taken = 0;
+  const add = (piece: string, wide: number, gap: string): void => {
+    if (line !== "" && taken + gap.length + wide > columns) {
+      lines.push(line);
+      line = "";
+      taken = 0;
+    }
+    const between = line === "" ? "" : gap;
+    line += between + piece;
+    taken += between.length + wide;
+  };
   for (const word of paragraph.split(BREAK)) {
-    const joined = line === "" ? word : `${line} ${word}`;
-    if (width(joined) <= columns) {
-      line = joined;
-      continue;
-    }
-    if (line !== "") lines.push(line);
-    line = "";
-    for (const letter of width(word) > columns ? letters(word) : [word]) {
-      if (line !== "" && width(line) + width(letter) > columns) {
-        lines.push(line);
-        line = "";
-      }
-      line += letter;
-    }
+    const wide = width(word);
+    if (wide <= columns) add(word, wide, " ");
+    else letters(word).forEach((letter, at) => add(letter, letterWidth(letter), at === 0 ? " " : ""));
   }
-  lines.push(line);
-  return lines;
+  return [...lines, line];
 }

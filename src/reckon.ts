@@ -5,9 +5,10 @@
 import { once } from "node:events";
 import { createInterface } from "node:readline";
 import { pathToFileURL } from "node:url";
+import type { Calculator } from "./calculators/calculator.ts";
 import { CALCULATORS, reckon } from "./calculators/index.ts";
 
-const USAGE = "Write a calculator and its inputs, such as: moisture '{\"moisture_pct_dry\":25}'; or --list; or --batch with a line for each.";
+const USAGE = "Write a calculator and its inputs, such as moisture '{\"moisture_pct_dry\":25}'; or --list; or --batch.";
 
 export interface Shell {
   readonly args: readonly string[];
@@ -19,16 +20,23 @@ export interface Shell {
 export async function main({ args, input, output }: Shell): Promise<number> {
   const [first, text, ...rest] = args;
   if (first === "--batch") return batch(input, output);
-  if (first === "--list") return print(output, { calculators: Object.values(CALCULATORS).map(({ name, about, source, inputs, outputs }) => ({ name, about, source, inputs, outputs })) }, 2);
-  if (first === undefined || rest.length > 0) return print(output, { error: USAGE }), 2;
-  const answer = fromText(first, text ?? "{}");
-  print(output, answer);
-  return "error" in answer ? 2 : 0;
+  if (first === "--list") return print(output, { calculators: Object.values(CALCULATORS).map(described) }, 2);
+  if (first === undefined || rest.length > 0) return print(output, { error: USAGE });
+  return print(output, fromText(first, text ?? "{}"));
 }
+
+const described = ({ name, about, source, inputs, outputs }: Calculator): Record<string, unknown> => ({
+  name,
+  about,
+  source,
+  inputs,
+  outputs,
+});
 
 function fromText(name: string, text: string): Record<string, unknown> {
   const inputs = json(text);
-  return inputs === NOT_JSON ? { error: `The inputs of ${name} are not JSON: ${text.slice(0, 60)}; write an object such as {"load_kg": 12}.` } : answerTo(name, inputs);
+  if (inputs !== NOT_JSON) return answerTo(name, inputs);
+  return { error: `The inputs of ${name} are not JSON: ${text.slice(0, 60)}; write an object such as {"load_kg": 12}.` };
 }
 
 function answerTo(name: string, inputs: unknown): Record<string, unknown> {
@@ -55,9 +63,9 @@ async function batch(input: NodeJS.ReadableStream, output: NodeJS.WritableStream
   return 0;
 }
 
-function print(output: NodeJS.WritableStream, answer: unknown, indent?: number): number {
+function print(output: NodeJS.WritableStream, answer: Record<string, unknown>, indent?: number): number {
   output.write(`${JSON.stringify(answer, null, indent)}\n`);
-  return 0;
+  return "error" in answer ? 2 : 0;
 }
 
 const NOT_JSON = Symbol("not JSON");

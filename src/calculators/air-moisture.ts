@@ -27,7 +27,10 @@ export const airMoisture = calculator({
     const warnings = air_C < 0 ? ["Below 0 °C the equation is extrapolated, and drying all but stands still."] : [];
     if (target_pct_wet !== undefined) {
       const needed = humidityForMoisture_pct(air_C, dryFromWet_pct(target_pct_wet));
-      return { rh_pct: needed, warnings: needed >= 100 ? [...warnings, "Any air, however damp, dries sheltered wood below that."] : warnings };
+      return {
+        rh_pct: needed,
+        warnings: needed >= 100 ? [...warnings, "Any air, however damp, dries sheltered wood below that."] : warnings,
+      };
     }
     const rh = rh_pct ?? 0;
     const dry = equilibriumMoisture_pct_dry(air_C, rh);

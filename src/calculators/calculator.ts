@@ -60,7 +60,10 @@ export function figure(unit: string, about: string, more: Limits = {}): z.ZodNum
   if (more.above !== undefined) number = number.gt(more.above);
   if (more.below !== undefined) number = number.lt(more.below);
   return number.meta({
-    unit, about, ...(more.source !== undefined && { source: more.source }), ...(more.assumed !== undefined && { default: more.assumed }),
+    unit,
+    about,
+    ...(more.source !== undefined && { source: more.source }),
+    ...(more.assumed !== undefined && { default: more.assumed }),
   });
 }
 
@@ -71,11 +74,16 @@ export const described = <T extends z.ZodType>(schema: T, about: string, more: {
 /** The two keys any result may carry besides its own. */
 const EXTRAS = {
   warnings: described(z.array(z.string()), "sentences to read before using the figures").optional(),
-  range: described(z.record(z.string(), z.tuple([z.union([z.number(), z.string()]), z.union([z.number(), z.string(), z.null()])])),
-    "low and high of a result, in its own unit; null where it has no end").optional(),
+  range: described(
+    z.record(z.string(), z.tuple([z.union([z.number(), z.string()]), z.union([z.number(), z.string(), z.null()])])),
+    "low and high of a result, in its own unit; null where it has no end",
+  ).optional(),
 };
 
-type Result<O extends z.ZodRawShape> = z.input<z.ZodObject<O>> & { warnings?: readonly string[]; range?: Readonly<Record<string, readonly unknown[]>> };
+type Result<O extends z.ZodRawShape> = z.input<z.ZodObject<O>> & {
+  warnings?: readonly string[];
+  range?: Readonly<Record<string, readonly unknown[]>>;
+};
 
 /** Make a calculator from its two shapes. `run` gets parsed inputs, defaults filled in; undefined results are left out. */
 export function calculator<I extends z.ZodRawShape, O extends z.ZodRawShape>(spec: {
@@ -125,7 +133,9 @@ function keysOf(shape: z.ZodRawShape): Key[] {
     const bounds = inner instanceof z.ZodNumber ? limits(inner) : undefined;
     const preset = fallback ?? assumed;
     return {
-      key, unit, about,
+      key,
+      unit,
+      about,
       optional: (field as z.ZodType).safeParse(undefined).success,
       ...bounds,
       ...(inner instanceof z.ZodEnum && { choices: inner.options.map(String) }),
@@ -146,9 +156,13 @@ function limits(number: z.ZodNumber): Pick<Key, "range" | "excludes"> | undefine
 
 /** Results whose inputs are missing are left out, and figures end at ten digits, where machines begin to differ. */
 function compact(result: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(result).flatMap(([key, value]) =>
-    value === undefined || (Array.isArray(value) && value.length === 0) ? [] : [[key, tenDigits(value)]]));
+  const present = Object.entries(result).filter(
+    ([key, value]) => value !== undefined && !((key === "warnings" || key === "range") && isEmpty(value)),
+  );
+  return Object.fromEntries(present.map(([key, value]) => [key, tenDigits(value)]));
 }
+
+const isEmpty = (value: unknown): boolean => typeof value === "object" && value !== null && Object.keys(value).length === 0;
 
 function tenDigits(value: unknown): unknown {
   if (typeof value === "number") return Number(value.toPrecision(10));

@@ -1,11 +1,11 @@
 /** fuel and rated-load: the heat in the wood, and how much of it a heater is built for. */
-import { MASONRY_HEATER_EFFICIENCY, loadEnergy_kWh, ncv_kWh_per_kg } from "../reckoning/fuel.ts";
+import { MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG, loadEnergy_kWh, ncv_kWh_per_kg } from "../reckoning/fuel.ts";
 import { EN15544_SCOPE, nominalOutput_kW, ratedLoad_kg, smallestLoad_kg } from "../reckoning/load.ts";
 import { dryMass_kg, wetFromDry_pct } from "../reckoning/moisture.ts";
 import { calculator, figure } from "./calculator.ts";
 import { efficiency, loadKg, moisturePctDry, moisturePctWet, ncvKWhPerKg, result, species } from "./keys.ts";
 import { oneOf, together } from "./one-of.ts";
-import { findWood, heatBand, woodWarnings } from "./reference-data.ts";
+import { findWood, woodWarnings } from "./reference-data.ts";
 
 export const fuel = calculator({
   name: "fuel",
@@ -16,7 +16,9 @@ export const fuel = calculator({
     moisture_pct_wet: moisturePctWet().optional(),
     moisture_pct_dry: moisturePctDry().optional(),
     ncv_dry_MJ_per_kg: figure("MJ/kg", "net heat of the oven-dry wood; without it, from the species, else 19.0", {
-      min: 15, max: 23, source: "NIBIO: softwood 19.1, hardwood 18.9; band 18.4 to 19.8 (from memory)",
+      min: 15,
+      max: 23,
+      source: "NIBIO: softwood 19.1, hardwood 18.9; band 18.4 to 19.8 (from memory)",
     }).optional(),
     species: species().optional(),
     efficiency: efficiency(MASONRY_HEATER_EFFICIENCY.typical).optional(),
@@ -34,8 +36,11 @@ export const fuel = calculator({
     const wet = given.moisture_pct_wet ?? wetFromDry_pct(given.moisture_pct_dry ?? 0);
     const wood = given.species === undefined ? undefined : findWood(given.species);
     const known = given.ncv_dry_MJ_per_kg;
-    const heat = known === undefined ? heatBand(wood?.kind ?? "unknown") : { typical: known, low: known, high: known };
-    const share = given.efficiency === undefined ? MASONRY_HEATER_EFFICIENCY : { typical: given.efficiency, low: given.efficiency, high: given.efficiency };
+    const heat = known === undefined ? NCV_DRY_MJ_PER_KG[wood?.kind ?? "unknown"] : { typical: known, low: known, high: known };
+    const share =
+      given.efficiency === undefined
+        ? MASONRY_HEATER_EFFICIENCY
+        : { typical: given.efficiency, low: given.efficiency, high: given.efficiency };
     const at = (end: "typical" | "low" | "high"): { ncv: number; energy_kWh: number; useful_kWh: number } => {
       const ncv = Math.max(0, ncv_kWh_per_kg(heat[end], wet));
       const energy_kWh = loadEnergy_kWh(load_kg, ncv);
@@ -64,12 +69,17 @@ export const fuel = calculator({
 
 export const ratedLoad = calculator({
   name: "rated-load",
-  about: "The largest and smallest load of a heater built to EN 15544, or its nominal output from its load. The builder's sheet or plate comes first.",
+  about:
+    "Largest and smallest load of a heater built to EN 15544, or its output from its load. The builder's sheet or plate comes first.",
   source: "EN 15544, 4.2 (formulas from memory; 3.25 = 4.16 kWh/kg times an efficiency of 0.78)",
   inputs: {
     nominal_output_kW: figure("kW", "mean output over the heating time", { above: 0, max: 100 }).optional(),
     max_load_kg: figure("kg", "largest load of one fire", { above: 0, max: 200 }).optional(),
-    nominal_heating_time_h: figure("h", "hours one load heats; the standard covers 8 to 24", { above: 0, max: 72, source: "EN 15544 scope" }),
+    nominal_heating_time_h: figure("h", "hours one load heats; the standard covers 8 to 24", {
+      above: 0,
+      max: 72,
+      source: "EN 15544 scope",
+    }),
     efficiency: efficiency().optional(),
     ncv_kWh_per_kg: ncvKWhPerKg().optional(),
   },
@@ -90,8 +100,14 @@ export const ratedLoad = calculator({
       min_load_kg: smallestLoad_kg(max_load_kg),
       nominal_output_kW: given.nominal_output_kW ?? nominalOutput_kW(max_load_kg, hours, useful),
       warnings: [
-        ...(max_load_kg < least || max_load_kg > most ? [`${max_load_kg.toFixed(1)} kg is outside EN 15544, which covers loads of ${least} to ${most} kg: trust the builder's sheet only.`] : []),
-        ...(hours < shortest || hours > longest ? [`A heating time of ${hours} h is outside EN 15544, which covers ${shortest} to ${longest} h.`] : []),
+        ...(max_load_kg < least || max_load_kg > most
+          ? [
+              `${max_load_kg.toFixed(1)} kg is outside EN 15544 (${least} to ${most} kg): trust the builder's sheet only.`,
+            ]
+          : []),
+        ...(hours < shortest || hours > longest
+          ? [`A heating time of ${hours} h is outside EN 15544, which covers ${shortest} to ${longest} h.`]
+          : []),
       ],
     };
   },

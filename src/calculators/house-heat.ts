@@ -20,7 +20,11 @@ const lossInputs = {
   floor_m2: area("floor (count 0.6 of it over ground or cellar)").optional(),
   floor_W_per_m2K: u("floor", "0.15 to 1.0").optional(),
   volume_m3: figure("m3", "heated air", { min: 0, max: 100000 }).optional(),
-  air_changes_per_h: figure("1/h", "air changes: 0.3 tight, 0.5 usual, 1 and more leaky", { min: 0, max: 20, source: "EN 12831 (from memory)" }).optional(),
+  air_changes_per_h: figure("1/h", "air changes: 0.3 tight, 0.5 usual, 1 and more leaky", {
+    min: 0,
+    max: 20,
+    source: "EN 12831 (from memory)",
+  }).optional(),
 };
 
 export const houseHeat = calculator({
@@ -43,8 +47,10 @@ export const houseHeat = calculator({
   },
   run: (given) => {
     const heat_loss_W_per_K = heatLoss_W_per_K(given);
-    const heat_kWh = given.outside_C === undefined ? undefined
-      : heatNeeded_kWh(heat_loss_W_per_K, given.inside_C, given.outside_C, given.hours_h, given.internal_gains_W);
+    const heat_kWh =
+      given.outside_C === undefined
+        ? undefined
+        : heatNeeded_kWh(heat_loss_W_per_K, given.inside_C, given.outside_C, given.hours_h, given.internal_gains_W);
     const burned = together(given, ["ncv_kWh_per_kg", "efficiency"]);
     return {
       heat_loss_W_per_K,
@@ -56,17 +62,30 @@ export const houseHeat = calculator({
 
 type Loss = { readonly [K in keyof typeof lossInputs]?: number | undefined };
 
-const SURFACES = [["walls_m2", "walls_W_per_m2K"], ["windows_m2", "windows_W_per_m2K"], ["roof_m2", "roof_W_per_m2K"], ["floor_m2", "floor_W_per_m2K"]] as const;
+const SURFACES = [
+  ["walls_m2", "walls_W_per_m2K"],
+  ["windows_m2", "windows_W_per_m2K"],
+  ["roof_m2", "roof_W_per_m2K"],
+  ["floor_m2", "floor_W_per_m2K"],
+] as const;
 
 function heatLoss_W_per_K(given: Loss): number {
-  const surfaces = SURFACES.flatMap(([m2, w]) => (together(given, [m2, w]) ? [{ area_m2: given[m2] ?? 0, u_W_per_m2K: given[w] ?? 0 }] : []));
+  const surfaces = SURFACES.flatMap(([m2, w]) =>
+    together(given, [m2, w]) ? [{ area_m2: given[m2] ?? 0, u_W_per_m2K: given[w] ?? 0 }] : [],
+  );
   const aired = together(given, ["volume_m3", "air_changes_per_h"]);
   const fromParts = surfaces.length > 0 || aired;
   if (given.heat_loss_W_per_K !== undefined) {
-    if (fromParts) throw new BadInput(`heat_loss_W_per_K ${given.heat_loss_W_per_K} is the whole house already; give it or its parts (walls, windows, roof, floor, air), not both.`);
+    if (fromParts)
+      throw new BadInput(
+        `heat_loss_W_per_K ${given.heat_loss_W_per_K} is the whole house already; give it or its parts, not both.`,
+      );
     return given.heat_loss_W_per_K;
   }
-  if (!fromParts) throw new BadInput("house-heat needs heat_loss_W_per_K, or parts of it such as walls_m2 + walls_W_per_m2K or volume_m3 + air_changes_per_h.");
+  if (!fromParts)
+    throw new BadInput(
+      "house-heat needs heat_loss_W_per_K, or parts of it such as walls_m2 + walls_W_per_m2K or volume_m3 + air_changes_per_h.",
+    );
   return transmission_W_per_K(surfaces) + (aired ? ventilation_W_per_K(given.volume_m3 ?? 0, given.air_changes_per_h ?? 0) : 0);
 }
 
@@ -83,10 +102,16 @@ export const season = calculator({
     ncv_kWh_per_kg: ncvKWhPerKg().optional(),
     efficiency: efficiency().optional(),
     useful_kWh_per_kg: figure("kWh/kg", "heat to the room per kg of wood", {
-      above: 0, max: 5.6, assumed: EN15544_KWH_PER_KG, source: "EN 15544, 4.2.1 (from memory)",
+      above: 0,
+      max: 5.6,
+      assumed: EN15544_KWH_PER_KG,
+      source: "EN 15544, 4.2.1 (from memory)",
     }).optional(),
     wood_share: figure("share", "part of the heat that comes from wood", { min: 0, max: 1 }).default(1),
-    mass_kg_per_m3_stacked: figure("kg/m3", "weight of a stacked cubic metre; the stack calculator gives it", { above: 0, max: 1200 }).optional(),
+    mass_kg_per_m3_stacked: figure("kg/m3", "weight of a stacked cubic metre; the stack calculator gives it", {
+      above: 0,
+      max: 1200,
+    }).optional(),
   },
   outputs: {
     heat_kWh: result("kWh", "heat the house needs over the season"),
@@ -96,7 +121,9 @@ export const season = calculator({
   run: (given) => {
     const burned = together(given, ["ncv_kWh_per_kg", "efficiency"]);
     if (burned && given.useful_kWh_per_kg !== undefined) {
-      throw new BadInput(`useful_kWh_per_kg ${given.useful_kWh_per_kg} already holds the efficiency; give it, or ncv_kWh_per_kg and efficiency, not both.`);
+      throw new BadInput(
+        `useful_kWh_per_kg ${given.useful_kWh_per_kg} already holds the efficiency; give it, or ncv_kWh_per_kg and efficiency, not both.`,
+      );
     }
     const assumed = !burned && given.useful_kWh_per_kg === undefined;
     const heat_kWh = seasonHeat_kWh(given.heat_loss_W_per_K, given.degree_days_Kd);
@@ -107,7 +134,12 @@ export const season = calculator({
       wood_kg,
       wood_m3_stacked: given.mass_kg_per_m3_stacked === undefined ? undefined : wood_kg / given.mass_kg_per_m3_stacked,
       ...(assumed && {
-        range: { wood_kg: [woodForHeat_kg(heat_kWh * given.wood_share, USEFUL_BAND.high, 1), woodForHeat_kg(heat_kWh * given.wood_share, USEFUL_BAND.low, 1)] },
+        range: {
+          wood_kg: [
+            woodForHeat_kg(heat_kWh * given.wood_share, USEFUL_BAND.high, 1),
+            woodForHeat_kg(heat_kWh * given.wood_share, USEFUL_BAND.low, 1),
+          ],
+        },
         warnings: [`${EN15544_KWH_PER_KG} kWh of useful heat per kg of wood is assumed.`],
       }),
     };

@@ -1,7 +1,13 @@
 /** moisture, split-weight and meter: how much water is in the wood. */
 import { z } from "zod";
 import { dryFromWet_pct, dryMass_kg, massAtMoisture_kg, moistureFromMasses_pct_wet, wetFromDry_pct } from "../reckoning/moisture.ts";
-import { METER_CEILING_PCT_DRY, METER_UNCERTAINTY_PTS, mean, speciesCorrected_pct_dry, temperatureCorrected_pct_dry } from "../reckoning/meter.ts";
+import {
+  METER_CEILING_PCT_DRY,
+  METER_UNCERTAINTY_PTS,
+  mean,
+  speciesCorrected_pct_dry,
+  temperatureCorrected_pct_dry,
+} from "../reckoning/meter.ts";
 import { BadInput, calculator, described, figure } from "./calculator.ts";
 import { loadKg, moisturePctDry, moisturePctWet, result, species } from "./keys.ts";
 import { oneOf } from "./one-of.ts";
@@ -42,9 +48,16 @@ function wetBasis(given: { moisture_pct_wet?: number; moisture_pct_dry?: number;
   if (given.moisture_pct_dry !== undefined) return wetFromDry_pct(given.moisture_pct_dry);
   const fresh = given.fresh_kg ?? 0;
   const dry = given.oven_dry_kg ?? 0;
-  if (dry > fresh) throw new BadInput(`oven_dry_kg is ${dry} kg, more than fresh_kg ${fresh} kg; a sample gets lighter in the oven, so it should be at most ${fresh} kg.`);
+  if (dry > fresh)
+    throw new BadInput(
+      `oven_dry_kg is ${dry} kg, more than fresh_kg ${fresh} kg; a sample gets lighter in the oven, so it should be at most ${fresh} kg.`,
+    );
   const wet = moistureFromMasses_pct_wet(fresh, dry);
-  if (wet > 80) throw new BadInput(`oven_dry_kg is ${dry} kg of ${fresh} kg fresh, which would be ${wet.toFixed(0)} % water; no wood holds more than about 80 %, so weigh again in the same unit.`);
+  if (wet > 80)
+    throw new BadInput(
+      `oven_dry_kg is ${dry} kg of ${fresh} kg fresh, which would be ${wet.toFixed(0)} % water; ` +
+        "no wood holds more than about 80 %, so weigh again in the same unit.",
+    );
   return wet;
 }
 
@@ -66,7 +79,10 @@ export const splitWeight = calculator({
   run: ({ first_kg, first_pct_wet, now_kg, target_pct_wet }) => {
     const dry_kg = dryMass_kg(first_kg, first_pct_wet);
     if (now_kg !== undefined && now_kg < dry_kg) {
-      throw new BadInput(`now_kg is ${now_kg} kg, less than the ${dry_kg.toFixed(3)} kg of dry wood in the split (${first_kg} kg at ${first_pct_wet} %); it should be at least that, or first_pct_wet was lower.`);
+      throw new BadInput(
+        `now_kg is ${now_kg} kg, less than the ${dry_kg.toFixed(3)} kg of dry wood in the split ` +
+          `(${first_kg} kg at ${first_pct_wet} %); it should be at least that, or first_pct_wet was lower.`,
+      );
     }
     const target_kg = target_pct_wet === undefined ? undefined : massAtMoisture_kg(dry_kg, target_pct_wet);
     return {
@@ -78,15 +94,22 @@ export const splitWeight = calculator({
   },
 });
 
-const BRING_IN = "The wood is below 0 °C: frozen water does not conduct and the reading is not a measurement. Bring a piece indoors, split it again and measure the fresh face.";
-const OVER = "A reading over 30 means only \"over 30\": free water conducts and the scale no longer measures. Take the wood as too wet to burn (over 23 % wet basis) and dry it on.";
+const BRING_IN =
+  "The wood is below 0 °C: frozen water does not conduct and the reading is not a measurement. " +
+  "Bring a piece indoors, split it again and measure the fresh face.";
+const OVER =
+  'A reading over 30 means only "over 30": free water conducts and the scale no longer measures. ' +
+  "Take the wood as too wet to burn (over 23 % wet basis) and dry it on.";
 
 export const meter = calculator({
   name: "meter",
-  about: "Corrects a pin meter for the temperature of the wood, then for the tree, and gives the wet basis. Measure on a freshly split face.",
+  about:
+    "Corrects a pin meter for the temperature of the wood, then for the tree, and gives the wet basis. Measure on a freshly split face.",
   source: "Pfaff and Garrahan 1986 for temperature (from memory), AS/NZS 1080.1 table for species; worth about 2 to 3 points",
   inputs: {
-    readings_pct_dry: described(z.array(z.number().min(0).max(200)).min(1).max(200), "readings as shown, dry basis, several pieces", { unit: "% dry basis" }),
+    readings_pct_dry: described(z.array(z.number().min(0).max(200)).min(1).max(200), "readings as shown, dry basis, several pieces", {
+      unit: "% dry basis",
+    }),
     wood_C: figure("°C", "temperature of the wood itself", { min: -40, max: 60, source: "Pfaff and Garrahan 1986 (from memory)" }),
     species: species().optional(),
   },

@@ -13,9 +13,15 @@ export function oneOf(calculator: string, inputs: Readonly<Record<string, unknow
   if (first === undefined) return fail(`${calculator} needs ${listed(ways)}.`);
   const group = groups[first] ?? [];
   const missing = group.filter((key) => !given(key));
-  if (missing.length > 0) return fail(`${group.filter(given).join(" and ")} alone is not enough; ${calculator} also needs ${missing.join(" and ")}.`);
+  if (missing.length > 0)
+    return fail(`${group.filter(given).join(" and ")} alone is not enough; ${calculator} also needs ${missing.join(" and ")}.`);
   if (touched.length > 1) {
-    const both = touched.map((index) => (groups[index] ?? []).filter(given).map((key) => `${key} ${JSON.stringify(inputs[key])}`).join(" + "));
+    const both = touched.map((index) =>
+      (groups[index] ?? [])
+        .filter(given)
+        .map((key) => `${key} ${JSON.stringify(inputs[key])}`)
+        .join(" + "),
+    );
     return fail(`${both.join(" and ")} say the same thing twice; give only one of ${ways.join(", ")}.`);
   }
   return first;

@@ -30,10 +30,16 @@ export function sentence(calculator: Calculator, inputs: unknown, issues: readon
 }
 
 const pathText = (path: readonly PropertyKey[]): string =>
-  path.reduce<string>((text, part) => (typeof part === "number" ? `${text}[${part}]` : text ? `${text}.${String(part)}` : String(part)), "");
+  path.reduce<string>(
+    (text, part) => (typeof part === "number" ? `${text}[${part}]` : text ? `${text}.${String(part)}` : String(part)),
+    "",
+  );
 
 const at = (inputs: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>((value, part) => (typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[part] : undefined), inputs);
+  path.reduce<unknown>(
+    (value, part) => (typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[part] : undefined),
+    inputs,
+  );
 
 function shown(value: unknown): string {
   const text = JSON.stringify(value) ?? String(value);
@@ -50,7 +56,8 @@ function wanted(key: Key, issue: Issue): string {
 
 function kind(key: Key, issue: Issue): string {
   if (key.choices) return `one of ${key.choices.join(", ")}`;
-  if (!key.range) return issue.code === "invalid_type" && issue.expected === "number" && key.unit ? `a number of ${key.unit}` : expected(issue);
+  if (!key.range)
+    return issue.code === "invalid_type" && issue.expected === "number" && key.unit ? `a number of ${key.unit}` : expected(issue);
   const unit = key.unit ? ` ${key.unit}` : "";
   const [low, high] = key.range;
   const from = low === null ? "" : key.excludes?.includes(low) ? `above ${low}` : high === null ? `of at least ${low}` : `from ${low}`;
@@ -60,11 +67,17 @@ function kind(key: Key, issue: Issue): string {
 
 function expected(issue: Issue): string {
   switch (issue.code) {
-    case "invalid_type": return `${/^[aeiou]/.test(issue.expected) ? "an" : "a"} ${issue.expected}`;
-    case "invalid_value": return `one of ${issue.values.map(String).join(", ")}`;
-    case "too_small": return `${issue.origin === "array" ? "a list of at least" : issue.inclusive ? "at least" : "above"} ${issue.minimum}`;
-    case "too_big": return `${issue.origin === "array" ? "a list of at most" : issue.inclusive ? "at most" : "below"} ${issue.maximum}`;
-    case "invalid_format": return issue.format === "date" ? "a date that exists, written YYYY-MM-DD" : `written as ${issue.format}`;
-    default: return issue.message;
+    case "invalid_type":
+      return `${/^[aeiou]/.test(issue.expected) ? "an" : "a"} ${issue.expected}`;
+    case "invalid_value":
+      return `one of ${issue.values.map(String).join(", ")}`;
+    case "too_small":
+      return `${issue.origin === "array" ? "a list of at least" : issue.inclusive ? "at least" : "above"} ${issue.minimum}`;
+    case "too_big":
+      return `${issue.origin === "array" ? "a list of at most" : issue.inclusive ? "at most" : "below"} ${issue.maximum}`;
+    case "invalid_format":
+      return issue.format === "date" ? "a date that exists, written YYYY-MM-DD" : `written as ${issue.format}`;
+    default:
+      return issue.message;
   }
 }

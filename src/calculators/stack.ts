@@ -1,11 +1,19 @@
 /** stack: a woodpile in every unit it is sold in, and what it weighs and holds. */
 import { convert } from "../quantities.ts";
-import { loadEnergy_kWh, ncv_kWh_per_kg } from "../reckoning/fuel.ts";
-import { MEASURED_SHARES, TRADE_SOLID_SHARE, cordsFromStacked, solidMass_kg, solidShare, stackVolume_m3, stackedFromCords_m3 } from "../reckoning/stack.ts";
+import { NCV_DRY_MJ_PER_KG, loadEnergy_kWh, ncv_kWh_per_kg } from "../reckoning/fuel.ts";
+import {
+  MEASURED_SHARES,
+  TRADE_SOLID_SHARE,
+  cordsFromStacked,
+  solidMass_kg,
+  solidShare,
+  stackVolume_m3,
+  stackedFromCords_m3,
+} from "../reckoning/stack.ts";
 import { BadInput, calculator, figure } from "./calculator.ts";
 import { moisturePctWet, result, species } from "./keys.ts";
 import { oneOf } from "./one-of.ts";
-import { type Wood, findWood, heatBand, woodWarnings } from "./reference-data.ts";
+import { type Wood, findWood, woodWarnings } from "./reference-data.ts";
 
 const TFZ = "TFZ Straubing, measured on beech and spruce, January 2006";
 const SHORT_LOG_M = 0.33;
@@ -29,10 +37,20 @@ const inputs = {
   log_length_in: figure("in", "length of the logs; 13 when not given", { above: 0, max: 240 }).optional(),
   species: species().optional(),
   moisture_pct_wet: moisturePctWet().optional(),
-  solid_share: figure("share", "solid wood / stacked volume; without it measured shares: 0.62 hardwood, 0.64 softwood at 33 cm, 0.50 and 0.56 at 1 m", {
-    above: 0, max: 1, source: TFZ,
+  solid_share: figure(
+    "share",
+    "solid wood / stacked volume; without it measured shares: 0.62 hardwood, 0.64 softwood at 33 cm, 0.50 and 0.56 at 1 m",
+    {
+      above: 0,
+      max: 1,
+      source: TFZ,
+    },
+  ).optional(),
+  stacked_per_loose: figure("share", "stacked / loose volume; without it measured: 0.68 hardwood, 0.62 softwood", {
+    above: 0,
+    max: 1,
+    source: TFZ,
   }).optional(),
-  stacked_per_loose: figure("share", "stacked / loose volume; without it measured: 0.68 hardwood, 0.62 softwood", { above: 0, max: 1, source: TFZ }).optional(),
 };
 
 export const stack = calculator({
@@ -64,7 +82,11 @@ export const stack = calculator({
       warnings: [
         ...woodWarnings(wood),
         ...(given.solid_share === undefined && given.volume_m3_solid === undefined
-          ? [`Sellers often count ${TRADE_SOLID_SHARE} solid in a stacked cubic metre of short splits; measured it is ${solid.toFixed(2)}, so ask how they measured.`] : []),
+          ? [
+              `Sellers often count ${TRADE_SOLID_SHARE} solid in a stacked cubic metre of short splits; ` +
+                `measured it is ${solid.toFixed(2)}, so ask how they measured.`,
+            ]
+          : []),
       ],
     };
   },
@@ -83,27 +105,56 @@ type Given = { [K in keyof typeof inputs]?: unknown } & { readonly [key: string]
 
 function stackedVolume(given: Given, solid: number, per_loose: number): number {
   const number = (key: keyof typeof inputs): number => given[key] as number;
-  const way = oneOf("stack", given, [["volume_m3_stacked"], ["volume_m3_loose"], ["volume_m3_solid"], ["cords"], ["length_m", "height_m"], ["length_ft", "height_ft"]]);
-  if (given.log_length_m !== undefined && given.log_length_in !== undefined) throw new BadInput("log_length_m and log_length_in say the same thing twice; give only one.");
-  if (way === 4 && given.log_length_m === undefined) throw new BadInput("length_m and height_m also need log_length_m, the length of the logs in m (0.33 for short ones).");
-  if (way === 5 && given.log_length_in === undefined) throw new BadInput("length_ft and height_ft also need log_length_in, the length of the logs in inches (16 is usual).");
+  const way = oneOf("stack", given, [
+    ["volume_m3_stacked"],
+    ["volume_m3_loose"],
+    ["volume_m3_solid"],
+    ["cords"],
+    ["length_m", "height_m"],
+    ["length_ft", "height_ft"],
+  ]);
+  if (given.log_length_m !== undefined && given.log_length_in !== undefined)
+    throw new BadInput("log_length_m and log_length_in say the same thing twice; give only one.");
+  if (way === 4 && given.log_length_m === undefined)
+    throw new BadInput("length_m and height_m also need log_length_m, the length of the logs in m (0.33 for short ones).");
+  if (way === 5 && given.log_length_in === undefined)
+    throw new BadInput("length_ft and height_ft also need log_length_in, the length of the logs in inches (16 is usual).");
   switch (way) {
-    case 0: return number("volume_m3_stacked");
-    case 1: return number("volume_m3_loose") * per_loose;
-    case 2: return number("volume_m3_solid") / solid;
-    case 3: return stackedFromCords_m3(number("cords"));
-    case 4: return stackVolume_m3(number("length_m"), number("height_m"), number("log_length_m"));
-    default: return stackVolume_m3(convert(number("length_ft"), "ft", "m"), convert(number("height_ft"), "ft", "m"), convert(number("log_length_in"), "in", "m"));
+    case 0:
+      return number("volume_m3_stacked");
+    case 1:
+      return number("volume_m3_loose") * per_loose;
+    case 2:
+      return number("volume_m3_solid") / solid;
+    case 3:
+      return stackedFromCords_m3(number("cords"));
+    case 4:
+      return stackVolume_m3(number("length_m"), number("height_m"), number("log_length_m"));
+    default:
+      return stackVolume_m3(
+        convert(number("length_ft"), "ft", "m"),
+        convert(number("height_ft"), "ft", "m"),
+        convert(number("log_length_in"), "in", "m"),
+      );
   }
 }
 
 function pileOf(given: Given, wood: Wood | undefined, solid: number, per_loose: number): Pile {
   const stacked = stackedVolume(given, solid, per_loose);
-  const volumes = { volume_m3_stacked: stacked, volume_m3_loose: stacked / per_loose, volume_m3_solid: stacked * solid, cords: cordsFromStacked(stacked) };
+  const volumes = {
+    volume_m3_stacked: stacked,
+    volume_m3_loose: stacked / per_loose,
+    volume_m3_solid: stacked * solid,
+    cords: cordsFromStacked(stacked),
+  };
   const moisture = given.moisture_pct_wet as number | undefined;
   if (!wood || moisture === undefined) return volumes;
   const mass_kg = solidMass_kg(volumes.volume_m3_solid, wood.basic_density_g_per_cm3, moisture);
-  return { ...volumes, mass_kg, energy_kWh: loadEnergy_kWh(mass_kg, Math.max(0, ncv_kWh_per_kg(heatBand(wood.kind).typical, moisture))) };
+  return {
+    ...volumes,
+    mass_kg,
+    energy_kWh: loadEnergy_kWh(mass_kg, Math.max(0, ncv_kWh_per_kg(NCV_DRY_MJ_PER_KG[wood.kind].typical, moisture))),
+  };
 }
 
 /** Lowest and highest of each result over the corners; weight and heat also vary with the single tree. Only results that vary. */

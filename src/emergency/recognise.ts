@@ -1,6 +1,7 @@
 /** Is somebody in danger now? Rules over senses; see rules.ts and symptoms.ts. */
 
 import type { Danger, EmergencyKind } from "./index.ts";
+import { reading } from "./readings.ts";
 import { RULES, type Rule } from "./rules.ts";
 import { finds, type Scene, sceneOf } from "./scene.ts";
 import { sense } from "./senses.ts";
@@ -42,8 +43,9 @@ export function recogniseDanger(text: string): Danger | null {
   const scene = sceneOf(sense(text));
   const certainty = new Map<EmergencyKind, Certainty>();
   const topics = new Map<EmergencyKind, string>();
-  const ill = symptoms(scene);
-  if (ill) certainty.set("co-alarm", ill);
+  for (const found of [reading(scene), symptoms(scene)]) {
+    if (found === "sure" || (found && !certainty.has("co-alarm"))) certainty.set("co-alarm", found);
+  }
   for (const rule of RULES) {
     if (certainty.get(rule.kind) === "sure") continue;
     const found = certaintyOf(scene, rule);
@@ -52,7 +54,9 @@ export function recogniseDanger(text: string): Danger | null {
     if (rule.topic) topics.set(rule.kind, rule.topic);
   }
   const kinds = GRAVEST_FIRST.filter((kind) => certainty.has(kind));
-  const kind = kinds.find((each) => certainty.get(each) === "sure") ?? kinds[0];
+  // Gas from a shut flue is answered as gas as soon as anybody may be unwell.
+  const gassed = certainty.has("co-alarm") && certainty.has("damper-over-embers");
+  const kind = gassed ? "co-alarm" : kinds.find((each) => certainty.get(each) === "sure") ?? kinds[0];
   if (!kind) return null;
   return {
     kind,

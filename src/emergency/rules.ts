@@ -39,47 +39,88 @@ function rule(kind: EmergencyKind, certainty: "sure" | "possible", senses: reado
   };
 }
 
-const NOT_AN_ALARM = ["setting_alarm", "other_device"];
-const NO_CHIMNEY_FIRE = [...NOT_NOW, "yesterday"] as const;
-const ACT_NOT_DONE = [...NOT_NOW, "asking"] as const;
+const NOT_AN_ALARM = ["setting_alarm", "other_device", "cooking"];
+const NO_LONGER = [...NOT_NOW, "yesterday", "general"] as const;
+const ALARM_TALK = ["unreal", "past", "joke", "testing"] as const;
+const SMOKE_TALK = [...NOT_NOW, "yesterday"] as const;
+const BURN_TALK = [...NOT_NOW, "yesterday", "general"] as const;
+const ACT_NOT_DONE = [...NOT_NOW, "asking", "general"] as const;
 
 export const RULES: readonly Rule[] = [
-  rule("co-alarm", "sure", ["alarm", "sounding|beeps"], { unless: ["unreal", "past", "joke", "testing"], butNot: NOT_AN_ALARM, across: 1 }),
-  rule("co-alarm", "sure", ["detector_word|co", "sounding|beeps"], { unless: ["unreal", "past", "joke", "testing"], butNot: NOT_AN_ALARM }),
-  rule("co-alarm", "possible", ["alarm", "chirp"], { unless: ["unreal", "past", "joke", "testing"] }),
-  rule("co-alarm", "possible", ["beeps"], { unless: ["unreal", "past", "joke", "testing"], butNot: NOT_AN_ALARM }),
+  rule("co-alarm", "sure", ["alarm", "sounding|beeps"], { unless: ALARM_TALK, butNot: NOT_AN_ALARM, across: 1 }),
+  rule("co-alarm", "sure", ["co_alarm", "sounding|beeps"], { span: 12, unless: ALARM_TALK, across: 1 }),
+  rule("co-alarm", "possible", ["alarm", "heard"], { span: 5, unless: ALARM_TALK, butNot: NOT_AN_ALARM }),
+  rule("co-alarm", "possible", ["one|many|i", "face", "flush"], { span: 6, butNot: ["burnt", "touched", "burn_on"] }),
+  rule("co-alarm", "sure", ["detector_word|co", "sounding|beeps"], { unless: ALARM_TALK, butNot: NOT_AN_ALARM }),
+  rule("co-alarm", "possible", ["alarm", "chirp"], { unless: ALARM_TALK, butNot: NOT_AN_ALARM }),
+  rule("co-alarm", "possible", ["alarm", "woke"], { unless: ALARM_TALK, butNot: NOT_AN_ALARM }),
+  rule("co-alarm", "possible", ["beeps"], { unless: ALARM_TALK, butNot: NOT_AN_ALARM }),
   rule("co-alarm", "sure", ["co", "leak|fill"], { unless: ["unreal", "past", "joke", "asking"] }),
 
-  rule("chimney-fire", "sure", ["chimney_fire"], { unless: [...NO_CHIMNEY_FIRE, "asking"] }),
-  rule("chimney-fire", "sure", ["chimney|roof|pipe", "flame|spark|alight"], { span: 6, unless: NO_CHIMNEY_FIRE }),
-  rule("chimney-fire", "sure", ["chimney|pipe", "roar"], { span: 6, unless: NO_CHIMNEY_FIRE }),
-  rule("chimney-fire", "sure", ["chimney|pipe|roar", "engine"], { span: 9, unless: NO_CHIMNEY_FIRE }),
-  rule("chimney-fire", "sure", ["heater", "roar", "engine"], { span: 10, unless: NO_CHIMNEY_FIRE }),
-  rule("chimney-fire", "sure", ["chimney|pipe", "redhot"], { span: 6, unless: NO_CHIMNEY_FIRE }),
-  rule("chimney-fire", "sure", ["burning_roof"], { unless: NO_CHIMNEY_FIRE }),
+  rule("chimney-fire", "sure", ["chimney_fire"], { unless: [...NO_LONGER, "testing"] }),
+  rule("chimney-fire", "sure", ["chimney|roof", "flame|fire|spark|alight", "emerging"], { span: 10, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["roof", "flame|spark"], { span: 7, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["chimney|fireplace|roof", "outlet"], { span: 8, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["chimney", "alight"], { span: 5, unless: NO_LONGER, butNot: ["cooking"] }),
+  rule("chimney-fire", "sure", ["chimney", "likeness", "torch"], { span: 8, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["chimney|fireplace|pipe", "roar"], { span: 7, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["chimney|fireplace|pipe|roar", "engine", "likeness"], { span: 9, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["engine", "likeness", "heater|thing"], { span: 10, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["chimney|pipe", "redhot"], { span: 6, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["crackle", "chimney", "too_hot"], { span: 12, unless: NO_LONGER }),
+  rule("chimney-fire", "possible", ["chimney", "crackle"], { span: 8, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["pipe", "gleam"], { span: 4, unless: NO_LONGER, butNot: ["ash", "shut_done"] }),
+  rule("chimney-fire", "sure", ["gleam", "emerging|over", "roof|chimney"], { span: 6, unless: NO_LONGER, butNot: ["ash", "shut_done", "damper"] }),
+  rule("chimney-fire", "sure", ["spark|flame|fire", "over", "building|roof"], { span: 6, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["deposit", "alight|redhot|engine|smoking"], { span: 6, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["burning_roof"], { unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["warn", "chimney|roof", "flame|fire|spark|alight|glow|torch"], { span: 9, unless: NO_LONGER }),
 
-  rule("house-fire", "sure", ["thing", "alight"], { span: 4, unless: NO_CHIMNEY_FIRE }),
+  rule("house-fire", "sure", ["thing|building", "alight"], { span: 3, unless: NO_LONGER }),
+  rule("house-fire", "sure", ["thing", "alight|smoking"], { span: 7, unless: NO_LONGER, butNot: ["ash"] }),
+  rule("house-fire", "possible", ["thing", "flame|spark|emberish"], { span: 5, unless: [...NO_LONGER, "asks", "asking"], butNot: ["neg"] }),
+  rule("house-fire", "possible", ["thing", "caught"], { span: 4, unless: NO_LONGER }),
+  rule("house-fire", "sure", ["under_hearth"], { unless: NO_LONGER }),
 
-  rule("room-smoke", "sure", ["smoke", "fill", "room"], { span: 8, across: 1 }),
-  rule("room-smoke", "sure", ["smoke", "fill"], { span: 5 }),
-  rule("room-smoke", "sure", ["smoke", "cough"], { span: 8, across: 1 }),
-  rule("room-smoke", "possible", ["smoke", "leak", "room"], { span: 8, unless: [...NOT_NOW, "asking"] }),
+  rule("room-smoke", "sure", ["smoke", "fill", "room"], { span: 10, across: 1, unless: SMOKE_TALK }),
+  rule("room-smoke", "sure", ["smoke_filled"], { unless: SMOKE_TALK }),
+  rule("room-smoke", "sure", ["smoke", "fill"], { span: 5, unless: SMOKE_TALK }),
+  rule("room-smoke", "sure", ["smoke", "cough"], { span: 8, across: 1, unless: SMOKE_TALK }),
+  rule("room-smoke", "possible", ["cough", "i|many|one|pet"], { span: 4, unless: SMOKE_TALK }),
+  rule("room-smoke", "possible", ["smoke", "leak", "room|thing"], { span: 10, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "resolved"] }),
+  rule("room-smoke", "possible", ["smoke", "leak", "leak_place"], { span: 8, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "resolved", "away"] }),
 
-  rule("hot-ash", "sure", ["ash", "put", "soft_container|wood_place", "hot"], { span: 12, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"] }),
-  rule("hot-ash", "possible", ["ash", "put", "soft_container|wood_place"], { span: 9, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"] }),
-  rule("hot-ash", "sure", ["ash_smoking"], { unless: ACT_NOT_DONE }),
+  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "hot|smoking|scorch"], { span: 12, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"], butNot: ["safe_ash"] }),
+  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "smoke|alight"], { span: 9, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"] }),
+  rule("hot-ash", "possible", ["ash", "put", "soft_container|wood_place"], { span: 9, across: 1, unless: ACT_NOT_DONE, butNot: ["metal", "cold", "safe_ash"] }),
+  rule("hot-ash", "possible", ["ash", "soft_container|wood_place"], { span: 10, unless: [...ACT_NOT_DONE, "asks"], butNot: ["metal", "cold", "safe_ash"] }),
+  rule("hot-ash", "possible", ["empties", "heater|hot", "soft_container"], { span: 9, unless: ACT_NOT_DONE, butNot: ["metal", "cold"] }),
+  rule("hot-ash", "sure", ["ash_bucket", "hot", "room|wood_place"], { span: 12, unless: ACT_NOT_DONE }),
+  rule("hot-ash", "sure", ["ash_smoking"], { unless: ACT_NOT_DONE, butNot: ["heater"] }),
 
-  rule("burn", "sure", ["burnt", "body"], { span: 5, unless: [...NOT_NOW, "yesterday", "asking"] }),
-  rule("burn", "sure", ["touched", "hot_part", "cry|blister|body"], { span: 8, across: 1, unless: [...NOT_NOW, "yesterday", "asking"] }),
-  rule("burn", "sure", ["blister", "body"], { span: 5, unless: [...NOT_NOW, "yesterday"] }),
+  rule("burn", "sure", ["burnt", "body"], { span: 5, unless: BURN_TALK }),
+  rule("burn", "sure", ["burn_on", "body"], { span: 4, unless: BURN_TALK }),
+  rule("burn", "sure", ["burn_noun", "remedy|touched"], { span: 9, across: 1, unless: [...NOT_NOW, "yesterday"] }),
+  rule("burn", "sure", ["emberish", "body"], { span: 5, unless: BURN_TALK }),
+  rule("burn", "sure", ["ash", "body", "hot|cry"], { span: 8, unless: BURN_TALK }),
+  rule("burn", "sure", ["touched", "hot_part|heater", "cry|blister|body"], { span: 9, across: 1, unless: BURN_TALK }),
+  rule("burn", "sure", ["fell_on", "hot_part|heater"], { span: 3, unless: BURN_TALK, butNot: ["thing"] }),
+  rule("burn", "sure", ["blister", "body"], { span: 5, unless: BURN_TALK }),
   rule("burn", "sure", ["garment", "alight"], { span: 4, unless: [...NOT_NOW, "yesterday"] }),
 
-  rule("damper-over-embers", "sure", ["damper|chimney", "shut_done", "glow"], { span: 9, across: 1, unless: ACT_NOT_DONE, butNot: ["air"] }),
-  rule("damper-over-embers", "possible", ["damper|chimney", "shut_done", "wrong_shut"], { span: 7, unless: ACT_NOT_DONE, butNot: ["air"] }),
+  rule("damper-over-embers", "sure", ["damper|chimney", "shut_done", "glow"], { span: 10, across: 1, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
+  rule("damper-over-embers", "possible", ["damper|chimney", "shut_done", "wrong_shut"], { span: 7, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
   rule("damper-over-embers", "sure", ["damper_shut_lit"], { unless: ACT_NOT_DONE }),
-  rule("damper-over-embers", "sure", ["damper|chimney", "stuck", "glow|heater"], { span: 8, unless: ACT_NOT_DONE, topic: "stuck-damper" }),
+  rule("damper-over-embers", "sure", ["damper|chimney", "stuck", "glow"], { span: 8, unless: ACT_NOT_DONE, topic: "stuck-damper" }),
 
-  rule("back-puff", "sure", ["bang", "heater|door"], { span: 7, unless: [...NOT_NOW, "yesterday"] }),
-  rule("back-puff", "sure", ["flew", "door"], { span: 4, unless: [...NOT_NOW, "yesterday"] }),
+  rule("back-puff", "sure", ["bang", "heater|door"], { span: 7, unless: NO_LONGER }),
+  rule("back-puff", "sure", ["bang", "mess"], { span: 6, across: 1, unless: NO_LONGER }),
+  rule("back-puff", "sure", ["flew", "door"], { span: 4, unless: NO_LONGER }),
+  rule("back-puff", "sure", ["pop", "heater|door|inside", "flew|mess"], { span: 8, unless: NO_LONGER }),
+  rule("back-puff", "possible", ["puff", "flame", "door"], { span: 6, unless: NO_LONGER }),
+  rule("back-puff", "possible", ["flame|fire", "at_me"], { span: 4, unless: NO_LONGER }),
+  rule("back-puff", "possible", ["door", "shattered"], { span: 4, unless: NO_LONGER }),
+  rule("back-puff", "sure", ["fireball"], { unless: NO_LONGER }),
+  rule("back-puff", "sure", ["flame|fire", "leapt", "door|i|body"], { span: 8, unless: NO_LONGER }),
   rule("back-puff", "possible", ["whump"], { unless: NOT_NOW }),
 ];

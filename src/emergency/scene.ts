@@ -7,7 +7,7 @@ import type { Sensed } from "./senses.ts";
 
 /** Circumstances of a find, each of which can make it no danger now. */
 export type Circumstance =
-  | "unreal" | "maybe" | "past" | "yesterday" | "habit" | "asking" | "testing" | "joke" | "chirp";
+  | "unreal" | "maybe" | "past" | "yesterday" | "habit" | "asking" | "asks" | "general" | "testing" | "joke";
 
 export interface Find {
   readonly from: number;
@@ -28,7 +28,10 @@ const BETWEEN_NO_AND_NOUN = new Set(
   "sign signs of more any visible real one is has had have feels feel felt the a an been ever really yet and or nor us in our my much other to at all".split(" "),
 );
 const NOBODY = new Set("nobody none noone neither niemand keiner personne nessuno nadie nikt nikto ingen kukaan".split(" "));
-const TURNS = new Set("but however although though except only yet aber men mutta mais ma pero ale no".split(" "));
+const TURNS = new Set("but however although though except only yet aber men mutta mais pero".split(" "));
+/** "Can ash set fire to a deck": a question about the world, unless it speaks of us. */
+const OPENS_GENERAL_QUESTION = new Set("can could does do will would may are".split(" "));
+const OF_OURS = ["i", "many", "now", "recent"];
 const NO_REACH = 5;
 const NOBODY_REACH = 12;
 
@@ -44,6 +47,12 @@ export function sceneOf(sensed: Sensed): Scene {
       bySentence[sentence]?.add(sense);
       if (!firstAt[sentence]?.has(sense)) firstAt[sentence]?.set(sense, at);
     }
+  });
+
+  const general = asks.map(() => false);
+  tokens.forEach((token, at) => {
+    if (tokens[at - 1]?.sentence !== token.sentence) general[token.sentence] = OPENS_GENERAL_QUESTION.has(token.word);
+    else if (OF_OURS.some((sense) => senses[at]?.has(sense))) general[token.sentence] = false;
   });
 
   const has = (at: number, sense: string): boolean => senses[at]?.has(sense) ?? false;
@@ -81,6 +90,7 @@ export function sceneOf(sensed: Sensed): Scene {
       const now = inSentence(sentence, "now") || inSentence(sentence, "recent");
       const supposed = firstAt[sentence]?.get("hypothetical");
       if (supposed !== undefined && supposed < to && !inSentence(sentence, "now")) found.add("unreal");
+      if (inSentence(sentence, "topical")) found.add("unreal");
       if (inSentence(sentence, "maybe")) found.add("maybe");
       if (inSentence(sentence, "history") && !now) found.add("past");
       if (inSentence(sentence, "yesterday") && !now) found.add("yesterday");
@@ -88,6 +98,8 @@ export function sceneOf(sensed: Sensed): Scene {
       const wish = firstAt[sentence]?.get("asking");
       if (wish !== undefined && wish < to) found.add("asking");
       if (inSentence(sentence, "testing")) found.add("testing");
+      if (asks[sentence]) found.add("asks");
+      if (general[sentence]) found.add("general");
     }
     const toldBefore = first > 0 && inSentence(first - 1, "history") && inSentence(first, "past");
     if (toldBefore && !inSentence(first, "now") && !inSentence(first, "recent")) found.add("past");

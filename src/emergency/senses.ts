@@ -88,12 +88,13 @@ function learnPhrase(from: Step, slots: readonly string[], sense: string): void 
 }
 
 function bare(word: string): string {
-  return readWords(word).tokens[0]?.word ?? "";
+  return readWords(word).tokens.map((token) => token.word).join("");
 }
 
 function learnRepairs(): void {
-  for (const word of words.keys()) {
+  for (const [word, senses] of words) {
     known.add(word);
+    for (const sense of ofStem(word) ?? []) senses.add(sense);
     if (word.length < SHORTEST_REPAIRED) continue;
     for (let i = 0; i < word.length; i += 1) {
       const shorter = word.slice(0, i) + word.slice(i + 1);

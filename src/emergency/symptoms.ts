@@ -7,12 +7,14 @@ import { finds, type Scene, wanted } from "./scene.ts";
 
 const WHO = "i|many|one|pet";
 const CERTAIN = wanted(WHO, "ill|felled");
+const PET_FELLED = wanted("pet", "dead");
 const WEAK = wanted("i|many|one|pet", "unwell");
 const SLEEPY = wanted("many|pet", "sleepy");
 const BARE = wanted("ill");
 const BETTER = wanted("ill|unwell|felled|sleepy", "better_out");
 
 export function symptoms(scene: Scene): "sure" | "possible" | null {
+  if (scene.inMessage("hairball")) return null;
   const linked = scene.inMessage("link");
   let found: "sure" | "possible" | null = null;
   const note = (sure: boolean): void => {
@@ -23,22 +25,27 @@ export function symptoms(scene: Scene): "sure" | "possible" | null {
     const seen = scene.circumstances(find);
     if (!seen.has("past") && !seen.has("joke")) note(true);
   }
-  for (const find of finds(scene, CERTAIN, 7)) {
-    const seen = scene.circumstances(find);
-    if (seen.has("past") || seen.has("joke")) continue;
-    note(!seen.has("unreal") && (linked || several(scene)));
+  for (const [want, span] of [[CERTAIN, 7], [PET_FELLED, 4]] as const) {
+    for (const find of finds(scene, want, span)) {
+      const seen = scene.circumstances(find);
+      if (seen.has("past") || seen.has("joke")) continue;
+      if (scene.inMessage("excuse") && !linked) continue;
+      note(!seen.has("unreal") && (linked || several(scene)));
+    }
   }
   for (const [want, span] of [[WEAK, 5], [SLEEPY, 6]] as const) {
     for (const find of finds(scene, want, span)) {
       const seen = scene.circumstances(find);
       if (seen.has("past") || seen.has("joke") || seen.has("unreal")) continue;
+      if (scene.inMessage("excuse") && !several(scene)) continue;
       if (want === SLEEPY && !linked) continue;
       note(linked && several(scene));
     }
   }
   for (const find of finds(scene, BARE, 0)) {
     const seen = scene.circumstances(find);
-    if (seen.has("past") || seen.has("joke") || seen.has("unreal") || scene.inMessage("generic")) continue;
+    if (seen.has("past") || seen.has("joke") || seen.has("unreal") || seen.has("general") || scene.inMessage("generic")) continue;
+    if (scene.inMessage("excuse") && !linked) continue;
     note(linked);
   }
   return found;

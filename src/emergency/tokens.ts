@@ -18,6 +18,10 @@ export interface Reading {
 }
 
 const LONGEST_WORD = 32;
+/** "CO. Alarm. Going. Off." is one sentence. */
+const FEWEST_WORDS = 2;
+const APOSTROPHE = "'";
+const ENDINGS = new Set(["s", "m", "re", "ve", "ll", "d", ""]);
 const LETTER = /[\p{L}\p{N}]/u;
 const MARK = /[\p{M}\p{Cf}]/u;
 
@@ -47,12 +51,13 @@ export function readWords(text: string): Reading {
   let word = "";
   let latin = false;
   let foreign = false;
-  let sentenceHasWords = false;
+  let wordsInSentence = 0;
 
   const endWord = (): void => {
-    if (word === "") return;
-    tokens.push({ word: (latin && foreign ? asLatin(word) : word).slice(0, LONGEST_WORD), sentence, clause });
-    sentenceHasWords = true;
+    for (const part of partsOf(latin && foreign ? asLatin(word) : word)) {
+      tokens.push({ word: part.slice(0, LONGEST_WORD), sentence, clause });
+      wordsInSentence += 1;
+    }
     word = "";
     latin = false;
     foreign = false;
@@ -70,15 +75,15 @@ export function readWords(text: string): Reading {
     } else if (SIGNS_AS_LETTERS.has(char)) {
       if (word.length < LONGEST_WORD) word += char;
     } else if (INSIDE_WORD.has(char)) {
-      // "don't" is read as "dont"
+      if (word !== "") word += APOSTROPHE;
     } else if (SENTENCE_END.has(char)) {
       endWord();
-      if (sentenceHasWords) {
+      clause += 1;
+      if (wordsInSentence >= FEWEST_WORDS) {
         asks[sentence] = ASKING.has(char);
         sentence += 1;
-        clause += 1;
-        sentenceHasWords = false;
-      } else if (ASKING.has(char) && sentence > 0) {
+        wordsInSentence = 0;
+      } else if (wordsInSentence === 0 && ASKING.has(char) && sentence > 0) {
         asks[sentence - 1] = true;
       }
     } else {
@@ -89,6 +94,23 @@ export function readWords(text: string): Reading {
   endWord();
   for (let i = 0; i <= sentence; i += 1) asks[i] ??= false;
   return { tokens, asks };
+}
+
+/** "we're" is "we", "don't" is "dont", "l'alarme" is two words. */
+function partsOf(word: string): readonly string[] {
+  if (word === "") return [];
+  const at = word.indexOf(APOSTROPHE);
+  if (at < 0) return [word];
+  const stem = word.slice(0, at);
+  const ending = withoutApostrophes(word.slice(at + 1));
+  if (ENDINGS.has(ending)) return [stem];
+  return ending.length <= 2 || stem === "o" ? [stem + ending] : [stem, ending];
+}
+
+function withoutApostrophes(word: string): string {
+  let out = "";
+  for (const char of word) if (char !== APOSTROPHE) out += char;
+  return out;
 }
 
 function asLatin(word: string): string {

@@ -52,10 +52,16 @@ const KELVIN = 273.15;
  */
 export function saturationPressure_Pa(t_C: number): number {
   const T = t_C + KELVIN;
-  const exponent = t_C <= 0.01
-    ? -5.6745359e3 / T + 6.3925247 - 9.677843e-3 * T + 6.2215701e-7 * T ** 2 + 2.0747825e-9 * T ** 3 - 9.484024e-13 * T ** 4
-      + 4.1635019 * Math.log(T)
-    : -5.8002206e3 / T + 1.3914993 - 4.8640239e-2 * T + 4.1764768e-5 * T ** 2 - 1.4452093e-8 * T ** 3 + 6.5459673 * Math.log(T);
+  const exponent =
+    t_C <= 0.01
+      ? -5.6745359e3 / T +
+        6.3925247 -
+        9.677843e-3 * T +
+        6.2215701e-7 * T ** 2 +
+        2.0747825e-9 * T ** 3 -
+        9.484024e-13 * T ** 4 +
+        4.1635019 * Math.log(T)
+      : -5.8002206e3 / T + 1.3914993 - 4.8640239e-2 * T + 4.1764768e-5 * T ** 2 - 1.4452093e-8 * T ** 3 + 6.5459673 * Math.log(T);
   return Math.exp(exponent);
 }
 
@@ -80,5 +86,4 @@ export function saturationTemperature_C(vapour_Pa: number): number {
  * @param rh_pct above 0, to 100
  * @returns °C. Source: ASHRAE Handbook Fundamentals 2017, ch. 1. Worked example: 20 °C and 50 % is 9.27 °C.
  */
-export const dewPoint_C = (air_C: number, rh_pct: number): number =>
-  saturationTemperature_C((rh_pct / 100) * saturationPressure_Pa(air_C));
+export const dewPoint_C = (air_C: number, rh_pct: number): number => saturationTemperature_C((rh_pct / 100) * saturationPressure_Pa(air_C));

@@ -28,7 +28,8 @@ export const pressureAtAltitude_Pa = (altitude_m: number): number =>
  * @param t_C °C, turned into kelvin inside
  * @returns kg/m3. Source: ideal gas; EN 13384-1, 5.7.5 and 5.9.1. Worked example: 97000 Pa, 15 °C, R 288 is 1.16885 kg/m3.
  */
-export const gasDensity_kg_per_m3 = (t_C: number, pressure_Pa: number, R_J_per_kgK: number): number => pressure_Pa / (R_J_per_kgK * (t_C + KELVIN));
+export const gasDensity_kg_per_m3 = (t_C: number, pressure_Pa: number, R_J_per_kgK: number): number =>
+  pressure_Pa / (R_J_per_kgK * (t_C + KELVIN));
 
 /**
  * Static draught: P_H = H g (rho_outside - rho_flue). Use the MEAN temperature of the flue gas, not the one at the inlet.
@@ -57,8 +58,11 @@ export function frictionFactor(reynolds: number, relative_roughness: number): nu
  * @param bends sum of the single resistances: 1.2 for a right angle, 0.4 for 45 degrees (EN 15544, from memory)
  * @returns Pa. Source: EN 13384-1, 5.10.3. Worked example: factor 0.040887, 6 m, 0.18 m, 0.7721 kg/m3 at 1.7826 m/s is 1.67 Pa.
  */
-export const resistance_Pa = (flue: { factor: number; length_m: number; diameter_m: number; bends?: number }, gas_kg_per_m3: number, speed_m_per_s: number): number =>
-  ((flue.factor * flue.length_m) / flue.diameter_m + (flue.bends ?? 0)) * (gas_kg_per_m3 / 2) * speed_m_per_s ** 2;
+export const resistance_Pa = (
+  flue: { factor: number; length_m: number; diameter_m: number; bends?: number },
+  gas_kg_per_m3: number,
+  speed_m_per_s: number,
+): number => ((flue.factor * flue.length_m) / flue.diameter_m + (flue.bends ?? 0)) * (gas_kg_per_m3 / 2) * speed_m_per_s ** 2;
 
 /** Downward pressure to allow for wind on a badly placed mouth, Pa: EN 13384-1, 5.10.4 (from memory). A free mouth gets 0. */
 export const WIND_PA = { free: 0, unfavourable_inland: 25, unfavourable_coast: 40 } as const;

@@ -93,10 +93,16 @@ export const LONGEST_D = 5 * YEAR_D;
  * @param k20_per_d from {@link stackRate_per_d}
  * @param days how many days to follow
  * @returns dry basis, %, index 0 the moisture when stacked
- * Source: first-order drying, exact for each day. Worked example: constant 20 °C with equilibrium 14 %, from 100 %, 0.016 per day: 18.83 % after 180 d.
+ * Source: first-order drying, exact for each day.
+ * Worked example: constant 20 °C with equilibrium 14 %, from 100 %, 0.016 per day: 18.83 % after 180 d.
  */
 export function dryingCourse_pct_dry(
-  climate: Climate, start_pct_dry: number, first_day: number, k20_per_d: number, days: number, covered = true,
+  climate: Climate,
+  start_pct_dry: number,
+  first_day: number,
+  k20_per_d: number,
+  days: number,
+  covered = true,
 ): Float64Array {
   const course = new Float64Array(days + 1);
   const year = yearOf(climate, covered);
@@ -136,12 +142,21 @@ export function daysUntil(course: Float64Array, target_pct_dry: number): number 
  * @returns dry basis, %
  */
 export const driestEquilibrium_pct_dry = (climate: Climate): number =>
-  Math.min(...climate.mean_C.map((t, month) => equilibriumMoisture_pct_dry(t, Math.min(climate.rh_pct[month] ?? 100, HUMIDITY_CEILING_PCT))));
+  Math.min(
+    ...climate.mean_C.map((t, month) => equilibriumMoisture_pct_dry(t, Math.min(climate.rh_pct[month] ?? 100, HUMIDITY_CEILING_PCT))),
+  );
 
 /**
  * Days a board takes in moving air: t = -tau ln((U - E)/(U0 - E)), tau = L^1.52 / (0.0575 + 0.00142 p). A lower bound for a pile outdoors.
  * @param thickness_in inches; @param saturation_mmHg saturation pressure of water at the air's temperature, mmHg
  * @returns d. Source: Simpson and Tschernitz, red oak. Worked example: 1 in at 17.54 mmHg, 80 to 25 %, equilibrium 12 %: 20.1 d.
  */
-export const boardDrying_d = (thickness_in: number, saturation_mmHg: number, start_pct_dry: number, end_pct_dry: number, equilibrium_pct_dry: number): number =>
-  (-(thickness_in ** 1.52) / (0.0575 + 0.00142 * saturation_mmHg)) * Math.log((end_pct_dry - equilibrium_pct_dry) / (start_pct_dry - equilibrium_pct_dry));
+export const boardDrying_d = (
+  thickness_in: number,
+  saturation_mmHg: number,
+  start_pct_dry: number,
+  end_pct_dry: number,
+  equilibrium_pct_dry: number,
+): number =>
+  (-(thickness_in ** 1.52) / (0.0575 + 0.00142 * saturation_mmHg)) *
+  Math.log((end_pct_dry - equilibrium_pct_dry) / (start_pct_dry - equilibrium_pct_dry));

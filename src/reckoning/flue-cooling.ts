@@ -8,13 +8,17 @@ import { saturationTemperature_C } from "./air-moisture.ts";
  * @param cp_J_per_kgK 1050 for flue gas
  * @returns pure number. Source: EN 13384-1, 5.8; EN 13084-1, A.4.2. Worked example: 0.18 m, k 2, 6 m, 0.035 kg/s is 0.1846.
  */
-export const coolingCoefficient = (flue: { diameter_m: number; length_m: number; k_W_per_m2K: number }, mass_flow_kg_per_s: number, cp_J_per_kgK = 1050): number =>
-  (Math.PI * flue.diameter_m * flue.k_W_per_m2K * flue.length_m) / (mass_flow_kg_per_s * cp_J_per_kgK);
+export const coolingCoefficient = (
+  flue: { diameter_m: number; length_m: number; k_W_per_m2K: number },
+  mass_flow_kg_per_s: number,
+  cp_J_per_kgK = 1050,
+): number => (Math.PI * flue.diameter_m * flue.k_W_per_m2K * flue.length_m) / (mass_flow_kg_per_s * cp_J_per_kgK);
 
 /**
  * Gas at the mouth and its mean along the flue: T_o = T_u + (T_e - T_u) e^-K, T_m = T_u + (T_e - T_u)(1 - e^-K)/K.
  * @param inlet_C gas where it enters the flue; @param around_C air around the flue
- * @returns °C. Source: EN 13384-1, 5.8 (exact integral). Worked example: 180 °C, 15 °C around, K 0.184649: 152.2 at the mouth, 165.7 mean.
+ * @returns °C. Source: EN 13384-1, 5.8 (exact integral).
+ * Worked example: 180 °C, 15 °C around, K 0.184649: 152.2 at the mouth, 165.7 mean.
  */
 export function gasTemperatures_C(inlet_C: number, around_C: number, K: number): { mouth_C: number; mean_C: number } {
   const rise = inlet_C - around_C;
@@ -48,7 +52,8 @@ const HUMID_AIR_PCT = 1.1;
 
 /**
  * Water vapour in the flue gas: s = 100 / (1 + f_w / s_CO2) + 1.1, f_w from the wood's carbon, hydrogen and moisture.
- * @returns volume % of the moist gas. Source: EN 13384-1 form, f_w from the element balance. Worked example: air ratio 2, 17 %: 9.15 % and 1.1 % of the air.
+ * @returns volume % of the moist gas. Source: EN 13384-1 form, f_w from the element balance.
+ * Worked example: air ratio 2, 17 %: 9.15 % and 1.1 % of the air.
  */
 export function waterVapour_pct(air_ratio: number, moisture_pct_wet: number, humid_air_pct: number = HUMID_AIR_PCT): number {
   const dry = 1 - moisture_pct_wet / 100;
@@ -62,8 +67,12 @@ export function waterVapour_pct(air_ratio: number, moisture_pct_wet: number, hum
  * Dew point of wood flue gas.
  * @returns °C. Source: as above, with the saturation pressure of water. Worked example: air ratio 2.95, 17 %, 97000 Pa, dry air: 36.7 °C.
  */
-export const flueDewPoint_C = (air_ratio: number, moisture_pct_wet: number, pressure_Pa: number, humid_air_pct: number = HUMID_AIR_PCT): number =>
-  saturationTemperature_C((waterVapour_pct(air_ratio, moisture_pct_wet, humid_air_pct) / 100) * pressure_Pa);
+export const flueDewPoint_C = (
+  air_ratio: number,
+  moisture_pct_wet: number,
+  pressure_Pa: number,
+  humid_air_pct: number = HUMID_AIR_PCT,
+): number => saturationTemperature_C((waterVapour_pct(air_ratio, moisture_pct_wet, humid_air_pct) / 100) * pressure_Pa);
 
 /** Inner wall temperature at the mouth that EN 15544 (4.10.2, from memory) asks for: a fixed margin, not the dew point itself. */
 export const WALL_LIMIT_C = 45;

@@ -33,8 +33,11 @@ export const ncv_kWh_per_kg = (ncv_dry_MJ_per_kg: number, moisture_pct_wet: numb
  * @param hydrogen_pct_dry, oxygen_and_nitrogen_pct_dry of the dry mass, %
  * @returns MJ/kg. Source: ISO 18125 (from memory). Worked example: 20.25 MJ/kg with 6.2 % H and 44 % O + N is 18.899 MJ/kg.
  */
-export const netFromGross_MJ_per_kg = (gross_dry_MJ_per_kg: number, hydrogen_pct_dry: number, oxygen_and_nitrogen_pct_dry: number): number =>
-  gross_dry_MJ_per_kg - 0.2122 * hydrogen_pct_dry - 0.0008 * oxygen_and_nitrogen_pct_dry;
+export const netFromGross_MJ_per_kg = (
+  gross_dry_MJ_per_kg: number,
+  hydrogen_pct_dry: number,
+  oxygen_and_nitrogen_pct_dry: number,
+): number => gross_dry_MJ_per_kg - 0.2122 * hydrogen_pct_dry - 0.0008 * oxygen_and_nitrogen_pct_dry;
 
 /**
  * Heat of one load: E = m q.

@@ -87,7 +87,7 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
   const [fireFace_m2, passageFace_m2] = heater.outer_m2;
   const last = new Float64Array(6);
   const t = new Float64Array(6);
-  let R = new Float64Array(36);
+  let R: Float64Array = new Float64Array(36);
 
   let exit_K = 300;
   let glass_K = 300;
@@ -166,16 +166,16 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
     let convected_W = 0;
     let radiated_W = 0;
     for (let round = 0; round < 30; round++) {
-      const air_C = t[4]!;
-      const fabric_C = t[5]!;
+      const air_C: number = t[4]!;
+      const fabric_C: number = t[5]!;
       gas(t[0]!, t[2]!, air_C, fabric_C);
-      const c1 = fireFace_m2 * convection_W_per_m2K(t[1]!, air_C, p.face_height_m);
-      const r1 = fireFace_m2 * radiation_W_per_m2K(t[1]!, fabric_C, p.face_emissivity);
-      const c3 = passageFace_m2 * convection_W_per_m2K(t[3]!, air_C, p.face_height_m);
-      const r3 = passageFace_m2 * radiation_W_per_m2K(t[3]!, fabric_C, p.face_emissivity);
+      const c1: number = fireFace_m2 * convection_W_per_m2K(t[1]!, air_C, p.face_height_m);
+      const r1: number = fireFace_m2 * radiation_W_per_m2K(t[1]!, fabric_C, p.face_emissivity);
+      const c3: number = passageFace_m2 * convection_W_per_m2K(t[3]!, air_C, p.face_height_m);
+      const r3: number = passageFace_m2 * radiation_W_per_m2K(t[3]!, fabric_C, p.face_emissivity);
 
-      const fireFace_C = (bare[1]! + R[6]! * toFire_W + R[7]! * (c1 * air_C + r1 * fabric_C)) / (1 + R[7]! * (c1 + r1));
-      const passageFace_C = (bare[3]! + R[20]! * toPassage_W + R[21]! * (c3 * air_C + r3 * fabric_C)) / (1 + R[21]! * (c3 + r3));
+      const fireFace_C: number = (bare[1]! + R[6]! * toFire_W + R[7]! * (c1 * air_C + r1 * fabric_C)) / (1 + R[7]! * (c1 + r1));
+      const passageFace_C: number = (bare[3]! + R[20]! * toPassage_W + R[21]! * (c3 * air_C + r3 * fabric_C)) / (1 + R[21]! * (c3 + r3));
       convected_W = c1 * (fireFace_C - air_C) + c3 * (passageFace_C - air_C);
       radiated_W = r1 * (fireFace_C - fabric_C) + r3 * (passageFace_C - fabric_C);
       watts[1] = -(c1 * (fireFace_C - air_C) + r1 * (fireFace_C - fabric_C));
@@ -185,10 +185,10 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
       watts[4] = convected_W + doorToAir_W + room.other_heat_W - drawn_W_per_K * (air_C - outside_C);
       watts[5] = radiated_W + doorToFabric_W;
 
-      const fireSkin_C = (bare[0]! + R[1]! * watts[1]! + R[0]! * (toFire_W - fireSlope * t[0]!)) / (1 - R[0]! * fireSlope);
-      const passageSkin_C = (bare[2]! + R[15]! * watts[3]! + R[14]! * (toPassage_W - passageSlope * t[2]!)) / (1 - R[14]! * passageSlope);
-      const nextAir_C = bare[4]! + R[28]! * watts[4]! + R[29]! * watts[5]!;
-      const nextFabric_C = bare[5]! + R[34]! * watts[4]! + R[35]! * watts[5]!;
+      const fireSkin_C: number = (bare[0]! + R[1]! * watts[1]! + R[0]! * (toFire_W - fireSlope * t[0]!)) / (1 - R[0]! * fireSlope);
+      const passageSkin_C: number = (bare[2]! + R[15]! * watts[3]! + R[14]! * (toPassage_W - passageSlope * t[2]!)) / (1 - R[14]! * passageSlope);
+      const nextAir_C: number = bare[4]! + R[28]! * watts[4]! + R[29]! * watts[5]!;
+      const nextFabric_C: number = bare[5]! + R[34]! * watts[4]! + R[35]! * watts[5]!;
       const change = Math.abs(fireSkin_C - t[0]!) + Math.abs(passageSkin_C - t[2]!) + Math.abs(fireFace_C - t[1]!)
         + Math.abs(passageFace_C - t[3]!) + Math.abs(nextAir_C - air_C);
       t[0] = fireSkin_C;
@@ -213,7 +213,7 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
     tally.facing_C = (fireFace_m2 * t[1]! + passageFace_m2 * t[3]!) / (fireFace_m2 + passageFace_m2);
     tally.glass_C = glass_K - KELVIN;
   };
-  return { draw, tally, flows, use: (stepper) => { R = stepper.response_K_per_W as Float64Array<ArrayBuffer>; } };
+  return { draw, tally, flows, use: (stepper) => { R = stepper.response_K_per_W; } };
 }
 
 /** The rounds stop when the temperatures agree this well, K; energy is conserved whatever it is. */

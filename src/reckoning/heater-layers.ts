@@ -28,10 +28,10 @@ interface Material {
 /** Fireclay brick: k 1.05, density 2150 at 400 °C, VDI Heat Atlas; capacity between its 956 (400 °C) and 750 (20 °C). EN 15544 (2023): k 0.90 to 1.35. */
 const FIREBRICK: Material = { conductivity_W_per_mK: 1.05, density_kg_per_m3: 2150, heat_capacity_J_per_kgK: 900 };
 
-/** Facings: material; usual thickness of lining and facing, mm (common practice, no source); joint between them, m2K/W (ISO 6946 for an open gap of 10 mm: 0.15 cold, 0.05 at 150 °C); facing area beside that of brick. */
+/** Facings: material; usual thickness of lining and facing, mm (common practice, no source); joint between them, m2K/W (ISO 6946 for an open gap of 10 mm: 0.15 cold, 0.05 at 150 °C, less where it is bridged); facing area beside that of brick. */
 const FACINGS = {
   /** ASHRAE Fundamentals, fired clay brick 1920 */
-  brick: { conductivity_W_per_mK: 0.895, density_kg_per_m3: 1920, heat_capacity_J_per_kgK: 840, lining_mm: 65, facing_mm: 110, joint: 0.05, spread: 1 },
+  brick: { conductivity_W_per_mK: 0.895, density_kg_per_m3: 1920, heat_capacity_J_per_kgK: 840, lining_mm: 65, facing_mm: 110, joint: 0.035, spread: 1 },
   /** EN 12524, clay tiles */
   tile: { conductivity_W_per_mK: 1.0, density_kg_per_m3: 2000, heat_capacity_J_per_kgK: 800, lining_mm: 55, facing_mm: 35, joint: 0.005, spread: 1.2 },
   /** producer's data sheet: 6.4 W/mK, 2980 kg/m3 */
@@ -49,7 +49,7 @@ export const GEOMETRY = {
   /** Glass door. Common practice, no source; EN 15544 allows at most a sixth of the firebox surface. */
   door_m2_per_kg: 0.0045,
   /** Outside of the masonry round the firebox over its inside. Common practice, no source. */
-  firebox_outer_ratio: 1.6,
+  firebox_outer_ratio: 1.4,
   /** Masonry per kg of largest load, when only the load is known. Common practice 0.5 to 0.7 kg per 100 kg, no source. */
   masonry_kg_per_kg: 140,
   /** Gas passages per kg of largest load: 1.3 to 1.5 sqrt(m) m long for 0.00273 m kg/s at 240 °C and 2 m/s, so 0.286 m2/kg. EN 15544, 4.3.2 and 4.6 (from memory). */

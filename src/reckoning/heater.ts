@@ -217,12 +217,13 @@ function facesNow(plant: Plant, temperature_C: Float64Array, exchange: Exchange,
   for (let round = 0; round < 8; round++) exchange.flows(bare, new Float64Array(6), 0, 1);
 }
 
-/** One fire and the hours after it, from the state a daily such fire settles into or from a cold heater. */
+/** One fire and the hours after it. */
 export interface Fire extends Omit<Load, "max_load_kg" | "lit"> {
   readonly outside: Outside;
   /** hours after lighting; bed black when absent, never before it; Infinity for never */
   readonly closed_h?: number;
-  readonly before: "daily" | "cold";
+  /** the state at lighting, or "daily": the one that one such fire a day settles into */
+  readonly before: "daily" | Float64Array;
   readonly hours: number;
 }
 
@@ -230,12 +231,9 @@ export function fireRun(plant: Plant, fire: Fire): Run {
   const burn = burnOf({ ...fire, max_load_kg: plant.heater.max_load_kg, lit: plant.heater.lit }, plant.parameters.burn);
   const closed_h = Math.max(burn.bed_black_h, fire.closed_h ?? (plant.heater.shut_off_damper ? burn.bed_black_h : Infinity));
   const course: Course = { burn, outside: fire.outside, closed_h, hours: fire.hours };
-  const dayMean_C = mean(fire.outside, 24);
-  if (fire.before === "cold") {
-    const room_C = Math.max(dayMean_C + plant.house.other_heat_W / plant.house.heat_loss_W_per_K, Math.min(dayMean_C, 20));
-    return run(plant, uniform(plant, room_C, room_C), course);
-  }
+  if (fire.before !== "daily") return run(plant, fire.before, course);
   const day: Course = { ...course, hours: 24, outside: (after_h) => fire.outside(((after_h % 24) + 24) % 24) };
+  const dayMean_C = mean(fire.outside, 24);
   const mean_W = (0.75 * burn.net_J) / 86_400;
   const room_C = dayMean_C + (mean_W + plant.house.other_heat_W) / plant.house.heat_loss_W_per_K;
   const guess = uniform(plant, room_C + mean_W / (9 * plant.heater.facing_m2) + 15, room_C);

@@ -30,14 +30,16 @@ export const heatNeeded_kWh = (heat_loss_W_per_K: number, inside_C: number, outs
  * @param degree_days_Kd heating degree days, K d
  * @returns kWh. Source: arithmetic; degree days as national statistics define them. Worked example: 200 W/K and 3000 K d is 14400 kWh.
  */
-export const seasonHeat_kWh = (heat_loss_W_per_K: number, degree_days_Kd: number): number => (24 * heat_loss_W_per_K * degree_days_Kd) / 1000;
+export const seasonHeat_kWh = (heat_loss_W_per_K: number, degree_days_Kd: number): number =>
+  (24 * heat_loss_W_per_K * degree_days_Kd) / 1000;
 
 /**
  * Wood for an amount of heat: m = Q / (q eta).
  * @param ncv_kWh_per_kg as received; @param efficiency 0 to 1
  * @returns kg. Source: definition. Worked example: 46.8 kWh at 4.15 kWh/kg and 0.8 is 14.10 kg.
  */
-export const woodForHeat_kg = (heat_kWh: number, ncv_kWh_per_kg: number, efficiency: number): number => heat_kWh / (ncv_kWh_per_kg * efficiency);
+export const woodForHeat_kg = (heat_kWh: number, ncv_kWh_per_kg: number, efficiency: number): number =>
+  heat_kWh / (ncv_kWh_per_kg * efficiency);
 
 /**
  * Heating degree days of a run of daily means: sum of (base - T) over the days at or below the threshold.
@@ -53,5 +55,8 @@ export const degreeDays_Kd = (daily_means_C: readonly number[], base_C: number, 
  * @param layers from inside to outside, thickness m and conductivity W/mK
  * @returns W/m2K. Source: ISO 6946. Worked example: 24 cm brick and 1.5 cm plaster of 0.8 W/mK is 2.046 W/m2K.
  */
-export const uValue_W_per_m2K = (layers: readonly { thickness_m: number; k_W_per_mK: number }[], inside_m2K_per_W = 0.13, outside_m2K_per_W = 0.04): number =>
-  1 / (layers.reduce((sum, layer) => sum + layer.thickness_m / layer.k_W_per_mK, inside_m2K_per_W + outside_m2K_per_W));
+export const uValue_W_per_m2K = (
+  layers: readonly { thickness_m: number; k_W_per_mK: number }[],
+  inside_m2K_per_W = 0.13,
+  outside_m2K_per_W = 0.04,
+): number => 1 / layers.reduce((sum, layer) => sum + layer.thickness_m / layer.k_W_per_mK, inside_m2K_per_W + outside_m2K_per_W);

@@ -24,7 +24,8 @@ export type SpeciesCorrection = readonly [at12: number, at16: number, at20: numb
  * Adds the species correction, linear between its three readings and level outside them.
  * @param corrected_pct_dry already corrected for temperature, %
  * @returns dry basis, %
- * Source: published Australian table on the Douglas-fir scale (AS/NZS 1080.1, FWPRDC PN01.1306). Worked example: river red gum, 16 % is 18 %.
+ * Source: published Australian table on the Douglas-fir scale (AS/NZS 1080.1, FWPRDC PN01.1306).
+ * Worked example: river red gum, 16 % is 18 %.
  */
 export function speciesCorrected_pct_dry(corrected_pct_dry: number, [at12, at16, at20]: SpeciesCorrection): number {
   const from12 = Math.min(Math.max(corrected_pct_dry - 12, 0), 4) / 4;

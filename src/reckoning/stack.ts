@@ -45,7 +45,8 @@ export const stackedFromCords_m3 = (cords: number): number => convert(cords, "co
 export const stackVolume_m3 = (length_m: number, height_m: number, log_length_m: number): number => length_m * height_m * log_length_m;
 
 /**
- * Mass of a solid volume: basic density is dry mass / GREEN volume; the shrinkage of a stack is left out, as a drying stack does not settle.
+ * Mass of a solid volume: basic density is dry mass / GREEN volume; the shrinkage of a stack is left out,
+ * as a drying stack does not settle.
  * m = 1000 V G_b / (1 - M/100).
  * @returns kg at the moisture. Source: definition of basic density. Worked example: 0.62 m3 of beech (0.585) at 20 % is 453.4 kg.
  */

@@ -80,9 +80,9 @@ export interface Store {
   inbox(message_key: string): Promise<InboxRow | null>;
   /**
    * All a message or a due row causes, in one transaction, guarded by the versions of everything the snapshot held that may be changed.
-   * The answer to a message goes into the inbox; the answer to a due row into the outbox.
+   * The answer to a message goes into the inbox; the answer to a due row into the outbox, where no answer (null) sends nothing.
    */
-  commit(cause: Cause, snapshot: Snapshot, decided: Decided<Answer>, now_ms: number): Promise<Commit>;
+  commit(cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<Commit>;
 
   /** Claim due rows for `lease_ms` by the store's own time, earliest first. */
   claimDue(now_ms: number, lease_ms: number, most: number): Promise<readonly DueRow[]>;

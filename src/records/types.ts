@@ -145,6 +145,8 @@ export interface Due {
   readonly place_id: string;
   readonly payload: Readonly<Record<string, unknown>>;
 }
+/** A due row as the decision sees it. */
+export type DueRowLike = Due;
 export type DueKind = "guide-check-in" | "light-by" | "reminder" | "upkeep" | "digest";
 
 export interface Decided<A> {

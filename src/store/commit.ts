@@ -19,7 +19,7 @@ import { moveOn } from "./talks.ts";
 /** how long a message to somebody else that a decision caused is worth sending */
 const TELL_USEFUL_MS = 12 * 3_600_000;
 
-export async function commit(engine: Engine, cause: Cause, snapshot: Snapshot, decided: Decided<Answer>, now_ms: number): Promise<Commit> {
+export async function commit(engine: Engine, cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<Commit> {
   try {
     await engine.write((tx) => apply(tx, engine.kind, cause, snapshot, decided, now_ms));
   } catch (error) {
@@ -34,7 +34,7 @@ export async function commit(engine: Engine, cause: Cause, snapshot: Snapshot, d
   return { outcome: "committed" };
 }
 
-async function apply(tx: Tx, kind: Engine["kind"], cause: Cause, snapshot: Snapshot, decided: Decided<Answer>, now_ms: number): Promise<void> {
+async function apply(tx: Tx, kind: Engine["kind"], cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<void> {
   const forgotten = decided.writes.flatMap((one) => (one.write === "forget-person" ? [one.person_id] : []));
   const talk = decided.writes.findLast((one) => one.write === "talk");
   if (cause.cause === "due") await takeDue(tx, cause.row);
@@ -47,12 +47,14 @@ async function apply(tx: Tx, kind: Engine["kind"], cause: Cause, snapshot: Snaps
   await writeDue(tx, decided.due);
 
   const { person } = snapshot;
-  if (cause.cause === "message") {
-    await keepAnswer(tx, cause.message_key, forgotten.includes(person.id) ? null : person.id, decided.answer, now_ms);
+  const { answer, also_tell = [] } = decided;
+  if (cause.cause === "due") {
+    if (answer) await sendLater(tx, cause.row, answer, now_ms);
   } else {
-    await sendLater(tx, cause.row, decided.answer, now_ms);
+    if (!answer) throw new RangeError(`message ${cause.message_key} was decided without an answer`);
+    await keepAnswer(tx, cause.message_key, forgotten.includes(person.id) ? null : person.id, answer, now_ms);
   }
-  for (const tell of decided.also_tell ?? []) await tellOther(tx, tell, TELL_USEFUL_MS, now_ms);
+  for (const { answer: told, ...to } of also_tell) if (told) await tellOther(tx, { ...to, answer: told }, TELL_USEFUL_MS, now_ms);
   for (const person_id of forgotten) await forget(tx, person_id);
 }
 

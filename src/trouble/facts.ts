@@ -59,6 +59,21 @@ function previousGap_h(known: Known): number | null {
   return before && last ? (last.lit_at_ms - before.lit_at_ms) / HOUR : null;
 }
 
+/** A fire this young is taken to be the one that is talked about while it burns. */
+const STILL_BURNING_h = 3;
+
+function restBefore_days(known: Known): number | null {
+  if (!known.fire) return null;
+  const since_h = (known.now_ms - known.fire.lit_at_ms) / HOUR;
+  const rest_h = since_h < STILL_BURNING_h ? previousGap_h(known) : since_h;
+  return rest_h === null ? null : rest_h / 24;
+}
+
+function firesIn24h(known: Known): number | null {
+  const last = known.fire;
+  return last ? known.fires.filter((fire) => fire.lit_at_ms <= last.lit_at_ms && fire.lit_at_ms > last.lit_at_ms - DAY).length : null;
+}
+
 function moisture(known: Known): Fact | null {
   const own = known.fire?.facts.moisture_pct_wet;
   if (own !== undefined) return figure(own, { value: q(own, "pct", { digits: 1 }) }, known.fire?.lit_at_ms);
@@ -91,6 +106,10 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
     about: "hours from the fire before to the last one",
     read: (k) => { const h = previousGap_h(k); return figure(h, { value: q(h ?? 0, "h") }, k.fire?.lit_at_ms); },
   },
+  "fires-in-24h": {
+    about: "fires lit in the 24 hours up to the last one, itself counted",
+    read: (k) => { const n = firesIn24h(k); return figure(n, { value: n ?? 0 }, k.fire?.lit_at_ms); },
+  },
   "air-closed-after-flame": {
     about: "minutes from the last flame to the air being closed; negative when it was closed over flame",
     read: (k) => {
@@ -118,6 +137,11 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
     about: "outside temperature at the last fire, else tonight's low, °C",
     read: (k) => { const C = k.fire?.facts.outside_C ?? k.home.weather[0]?.low_C; return figure(C, { value: q(C ?? 0, "C") }, k.fire?.facts.outside_C === undefined ? k.now_ms : k.fire?.lit_at_ms); },
   },
+  "outside-high": { about: "the day's high outdoors by the forecast on record, °C", read: (k) => { const C = k.home.weather[0]?.high_C; return figure(C, { value: q(C ?? 0, "C") }); } },
+  "rest-before-fire": {
+    about: "days the heater had rested before the fire that burns now, or is about to be lit",
+    read: (k) => { const d = restBefore_days(k); return figure(d, { value: q(d ?? 0, "day", { digits: 0 }) }); },
+  },
   "days-since-fire": {
     about: "days since the last fire", // of the fire before the one asked about when one burns now
     read: (k) => { const d = k.fire ? (k.now_ms - k.fire.lit_at_ms) / DAY : null; return figure(d, { value: q(d ?? 0, "day") }); },
@@ -125,6 +149,16 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
   "fires-this-season": {
     about: "fires in the last 150 days",
     read: (k) => (k.fires.length === 0 ? null : figure(k.fires.filter((fire) => fire.lit_at_ms > k.now_ms - 150 * DAY).length, { value: k.fires.length })),
+  },
+  "first-fires": {
+    // Few fires on record may only mean that few were written down, so these alone prove nothing.
+    about: "no when more than three fires are on record for the last 150 days; yes for the first three of a heater not 60 days old",
+    read: (k) => {
+      const season = k.fires.filter((fire) => fire.lit_at_ms > k.now_ms - 150 * DAY).length;
+      if (season > 3) return yesNo(false);
+      const built = since(k.heater.commissioned_on, k.now_ms, DAY);
+      return built !== null && built < 60 && season > 0 ? yesNo(true) : null;
+    },
   },
   "days-since-built": { about: "days since the heater was taken into use", read: (k) => { const d = since(k.heater.commissioned_on, k.now_ms, DAY); return figure(d, { value: q(d ?? 0, "day") }); } },
   "months-since-sweep": {
@@ -140,6 +174,10 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
   "months-since-split": {
     about: "months since the wood was split",
     read: (k) => { const m = since(k.home.wood.find((wood) => wood.split_on)?.split_on, k.now_ms, MONTH); return figure(m, { value: Math.round(m ?? 0) }); },
+  },
+  "co-alarm-past-end": {
+    about: "whether the carbon monoxide alarm is past its printed end date",
+    read: (k) => { const end = k.home.alarms.co?.ends_on; return end === undefined ? null : yesNo(Date.parse(end) <= k.now_ms); },
   },
   "vented-hood": { about: "a hood that blows outdoors", read: (k) => yesNo(k.home.house.vented_hood) },
   "hood-interlock": { about: "a window contact or pressure switch on the hood", read: (k) => yesNo(k.home.house.hood_interlock) },

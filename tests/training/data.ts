@@ -10,7 +10,6 @@ export interface Message {
   readonly style: string;
 }
 
-export const MODEL_FOLDER = new URL("../../src/conversation/routing/model/", import.meta.url);
 const HERE = new URL("./", import.meta.url);
 
 export function loadMessages(): Message[] {

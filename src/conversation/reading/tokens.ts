@@ -127,7 +127,7 @@ export function scan(text: string): Token[] {
     const start = i;
     const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0 && (gap || tokens.at(-1)?.kind === "sign");
     if (digitOf(c) >= 0 || c in FRACTIONS || leadingPoint) {
-      const read = readNumber(char, i);
+      const read = readNumber(char, i, listMark(tokens, gap));
       i = read.next;
       tokens.push({ kind: "number", value: read.value, decimals: read.decimals, ...(read.alt === undefined ? {} : { alt: read.alt }), at: [at(start), at(i - 1) + char(i - 1).length], gap });
     } else if (isLetter(c) && !(c in SIGN_LOOKALIKES)) {
@@ -168,7 +168,14 @@ interface ReadNumber {
   readonly next: number;
 }
 
-function readNumber(char: (i: number) => string, from: number): ReadNumber {
+/** The mark that joins this number to the one before, as in "18,22,24" and "3.10.2026": there it is no decimal mark. */
+function listMark(tokens: readonly Token[], gap: boolean): string {
+  const mark = tokens.at(-1);
+  const before = tokens.at(-2);
+  return !gap && mark?.kind === "sign" && !mark.gap && (mark.sign === "." || mark.sign === ",") && before?.kind === "number" ? mark.sign : "";
+}
+
+function readNumber(char: (i: number) => string, from: number, list: string): ReadNumber {
   let i = from;
   const digits = (): string => {
     let run = "";
@@ -186,7 +193,7 @@ function readNumber(char: (i: number) => string, from: number): ReadNumber {
   let whole = digits();
   const first = char(i);
   let groups = 0;
-  if (whole.length >= 1 && whole.length <= 3 && whole[0] !== "0" && (first === "," || first === "." || APOSTROPHES.has(first) || NARROW_SPACES.has(first))) {
+  if (whole.length >= 1 && whole.length <= 3 && whole[0] !== "0" && first !== list && (first === "," || first === "." || APOSTROPHES.has(first) || NARROW_SPACES.has(first))) {
     while (char(i) === first && runLength(i + 1) === 3) {
       i += 1;
       whole += digits();
@@ -198,7 +205,7 @@ function readNumber(char: (i: number) => string, from: number): ReadNumber {
   if (groups === 1 && first === "." && !(mark === "," && runLength(i + 1) > 0)) {
     return { value: Number(whole) / 1000, decimals: 3, alt: Number(whole), next: i };
   }
-  if ((mark === "." || mark === ",") && (groups === 0 || mark !== first)) {
+  if ((mark === "." || mark === ",") && mark !== list && (groups === 0 || mark !== first)) {
     const after = runLength(i + 1);
     const end = endOfRun(char, i + 1);
     const then = char(end);

@@ -32,15 +32,15 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
   return {
     draft: {
       topic: trouble.id,
-      cautions: [...trouble.cautions, ...shown.flatMap((cause) => cause.cause.cautions)],
+      cautions: [...trouble.cautions, ...(first?.cause.cautions ?? [])],
       headline: first ? text(first.share >= 0.55 ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
       blocks: blocks(
         first && first.cause.no_fire && first.share >= 0.3 && say(text("trouble.no-fire"), ...trouble.cautions, ...first.cause.cautions),
         ...trouble.first_of_all.map((_, i) => say(text(`troubles.${trouble.id}.first_of_all.${i}`), ...trouble.cautions)),
         first && say(causeText(trouble, first.id, "why")),
-        first && { kind: "causes", cautions: [], items: shown.map((cause) => ({ id: cause.id, title: causeText(trouble, cause.id, "title"), share: cause.share, because: because(cause) })) },
+        first && { kind: "causes", cautions: [], items: shown.map((cause) => ({ id: cause.id, title: causeText(trouble, cause.id, "title"), share: cause.share, because: because(cause, cause === first) })) },
         ...(first ? remedies(context, trouble, first) : []),
-        ...(shown.length > 1 && (first?.share ?? 0) < 0.55 && shown[1] ? remedies(context, trouble, shown[1], true) : []),
+        ...(!waiting && (first?.share ?? 0) < 0.55 && shown[1] ? remedies(context, trouble, shown[1], true) : []),
         waiting && sign && ask(`sign:${waiting}`, text(`troubles.${trouble.id}.signs.${waiting}.ask`), signChoices(trouble, waiting, sign)),
       ),
     },
@@ -55,7 +55,7 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
 }
 
 const causeText = (trouble: Trouble, cause: string, part: "title" | "why"): Text => text(`troubles.${trouble.id}.causes.${cause}.${part}`);
-const because = (cause: RankedCause): Text[] => (cause.because.length > 0 ? cause.because.slice(0, 3) : [text("trouble.because-common")]);
+const because = (cause: RankedCause, first: boolean): Text[] => (cause.because.length > 0 ? cause.because.slice(0, 3) : first ? [text("trouble.because-common")] : []);
 
 function lead(ranked: readonly RankedCause[], id: string): RankedCause[] {
   return [...ranked].sort((a, b) => Number(b.id === id) - Number(a.id === id));

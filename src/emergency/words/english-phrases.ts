@@ -18,6 +18,10 @@ blacked/blacking/blacks/black out
 threw/throw/throwing/throws/thrown up
 chucked/chucking up
 being/been/be sick
+like we/i/they/hes/shes/he/she? have/has/had/got a? hangover/flu/hangovers
+hardly/barely/struggle/struggling to? breathe
+nobody/noone/none of? us? here? is? feel/feels/feeling well/right/good/great
+no one here? feels well/right/good
 light headed
 head/heads is?/are?/keeps? hurt/hurts/hurting/aches/aching/ache/pounding/throbbing/splitting/banging/spinning/swimming/thumping/killing/pounds/throbs/spins/swims/sore
 head is like? cotton
@@ -40,7 +44,6 @@ cant/cannot/couldnt/not wake/rouse her/him/them/anyone/mum/mom/dad/up up?
 cant/cannot wake my/the one?
 hard to wake
 wont/doesnt get/stand up
-wont/doesnt/not move/moving
 not/isnt responding
 isnt/not/hardly breathing properly?
 cant/cannot/couldnt/hard to? breathe/breath
@@ -82,7 +85,14 @@ slurring his?/her? words/speech
 talking nonsense/gibberish/rubbish
 making no sense
 tunnel vision`,
-  felled: `fell/fallen/falling/falls/dropped/toppled off/from its?/his?/her?/the? perch
+  felled: `wont/doesnt/not/isnt/cant/stopped/hardly move/moving/answer/answering/respond/responding/talk/talking/eat/eating/stand/focus
+on the/his/her/its floor/side
+lying/lies on his/her/its/the floor/side/back
+like im/ive been? floating/drinking/drunk/underwater/drugged/dreaming
+like i am? floating
+eyes cant focus
+like i have been drinking
+fell/fallen/falling/falls/dropped/toppled off/from its?/his?/her?/the? perch
 off its/his/her/the perch
 lying/lies/laying flat/still/motionless/down
 on the bottom of the? cage
@@ -98,10 +108,9 @@ falling about
 cant walk
 out of it
 just lies/lying/lays there
-found dead
-is dead
-died/dead in/on the/its/his/her cage/perch/bed
 dropped dead`,
+  dead: `is/are/was/were/found/lying/lies/lay/dropped/both/all dead
+died/dead in/on the/its/his/her cage/perch/bed/bowl`,
   unwell: `feel/feels/feeling/felt so?/really?/very?/a? bit? sick/ill/unwell/poorly/off/funny/strange/rough/bad/awful/weird/odd/horrible/crap/terrible/lousy/queer/shaky/crook/dreadful/dead/drunk/shocking/ropey/grotty
 dont/doesnt/didnt/not/isnt feel/feeling/felt too/so/very/at? all? well/good/right/great/flash
 dont feel well/good/right
@@ -111,7 +120,7 @@ off colour/color
 white as a sheet
 gone/went/turned/looks/look/turning white/grey/green/pale`,
   sleepy: `falling/fell/fall/fallen/dropping/drop asleep
-fast asleep
+keeps falling asleep
 wants/want to sleep
 cant stop yawning
 so/very/really/weirdly/strangely tired/sleepy/weak
@@ -127,9 +136,12 @@ only indoors/inside/when
 as soon as we/i/they leave/go/step out?
 until we/i/they went/go/step/leave outside/out
 fresh air helps/helped/fixes`,
-  alarm: `carbon monoxide alarm/detector/sensor/thing/monitor
-co/co2 monitor/meter/sensor/thing/unit/machine/box/reader
-smoke/co/co2/gas/heat/monoxide/fire alarm/alarms/detector/detectors
+  co_alarm: `carbon? monoxide alarm/alarms/detector/detectors/sensor/thing/monitor/warning/box/warner
+co/co2 alarm/alarms/detector/detectors/monitor/meter/sensor/thing/unit/machine/box/reader/warning`,
+  alarm: `carbon? monoxide alarm/alarms/detector/detectors/sensor/thing/monitor/warning/box
+carbon alarm/detector
+co/co2 alarm/alarms/detector/detectors/monitor/meter/sensor/thing/unit/machine/box/reader/warning
+smoke/gas/heat/fire alarm/alarms/detector/detectors
 thing/box/gadget/unit/disc/gizmo on/in the/our ceiling/wall/hall/hallway/landing
 the? white/round/little thing/box/disc`,
   sounding: `going off
@@ -137,7 +149,11 @@ goes/went/gone/go off
 gone mental/mad/crazy/ballistic/nuts/bananas/bonkers
 going/goes/went mental/mad/crazy/ballistic/nuts/bananas/bonkers/wild/berserk
 set off
-wont/doesnt/cant/will not? stop/shut/quit up? beeping?
+making a/an? racket/noise/din/row/hell/awful?
+going/goes/went of
+wont/doesnt/cant/will not? stop/shut/quit/be up?/quiet? beeping?
+on red
+red light on?
 four/4 beeps
 four/4 times
 keeps/kept/started/starts/start beeping/screaming/sounding/ringing/screeching/blaring/going
@@ -149,7 +165,15 @@ reads/says/shows/flashing/displays danger/evacuate/gas/co/alarm/high/warning`,
 beep beep beep
 beeep beeep`,
   alarm_quiet: `alarm is? quiet/silent
-alarm hasnt/isnt/has/is not? gone? off?`,
+alarm hasnt/isnt gone/going off
+alarm has/is not gone/going off`,
+  excuse: "in bed",
+  thing: "wood/log/firewood pile/stack/basket/store/rack/heap",
+  resolved: `all? good/fine/ok/okay/gone/normal now
+gone in/after
+all good/clear/well`,
+  maybe: `what does/do it/this/that mean when/if/that
+is it normal that/for`,
   testing: `press/pressed/pressing/push/pushed/hit the? test? button
 self test
 false alarm
@@ -174,7 +198,11 @@ once in a while
 now and then`,
   co: `carbon/carbone/carbin/carban/corbon monoxide/monoxcide/monoxyde/monixide/monoxid/manoxide/minoxide/dioxide
 monoxide gas`,
-  chimney: `chimney breast/stack/pot/top/flue
+  roof: `chimney/flue/stack/lum top/pot/cap
+top of the/my/our/your? chimney/flue/stack/lum/pot`,
+  chimney: `chimney breast/stack/pot/top/flue/cap
+flue/stack/lum top/pot
+top of the/my/our/your? chimney/flue/stack/lum/pot
 smoke/stove/flue/vent pipe/stack`,
   chimney_fire: `chimney/chimny/flue/stack/chimley/chimmney fire/fires/blaze
 soot/creosote fire
@@ -186,36 +214,75 @@ chimney/flue/lum/stack has? caught/gone up/fire
 lum is? on fire
 creosote/soot is?/has? caught/burning/alight/lit/ignited fire?`,
   burning_roof: `roof/loft/attic/rafters is? on/caught fire
+roof/loft/attic is? full of? smoke
 roof/loft/attic is? alight/burning/smoking/smouldering
 fire/flames/smoke in/coming from the? loft/attic/roof`,
   alight: `on fire
-caught/catching/catches fire
+caught/cought/catching/catches/cuaght/cauht fire
+lit up
 in flames
 up in flames
 gone up in? flames/smoke
 went up in? flames/smoke
 set/setting fire/alight/light`,
+  under_hearth: "fire/flames/smoke/glow under the? hearth/floor/stove/heater",
   redhot: `glowing red/orange/cherry/hot/white
+turned/gone/went/turning/going bright? red/orange/cherry
+bright red/orange
 red/white/cherry hot/red/orange
 cherry red pipe
 glowing like`,
-  fill: `full of/off
+  emerging: "at the top",
+  fireball: "ball of fire/flame",
+  bang: `pressure wave
+like a gun/gunshot/shot/bomb/cannon/grenade
+went up like a bomb`,
+  ash_bucket: "ash can/bucket/bin/pail/pan/box/tray/tub/drawer",
+  ash: `glowing/hot/red/live stuff/bits/lumps/pieces/contents/remains
+ash can/bucket/bin/pail/drawer/pan/box/tray/tub
+last night fire
+yesterday fire
+contents of the? stove/heater/firebox/fire`,
+  at_me: `at me/us/him/her
+in my/his/her face`,
+  caught: "went/going/gone up",
+  damper_open: "damper/flue/plate/slide/gate is? still? open",
+  too_hot: `too hot to touch
+burning hot
+really/very/so/getting hot`,
+  fill: `all over the/my/our room/house/kitchen/place
+in every/each room
+every/each room
+whole/entire house/home/place/room/downstairs/floor
+full of/off
 filled with/up
 filling with/up
 cant/cannot/hardly/barely/couldnt/can see
 so thick
 like a? fog/smokehouse/kipper
+wont/doesnt stop
+so/too much
+a lot of
+lots/loads/heaps/tons of
 stinging/burning/streaming/watering eyes
 eyes are?/is? stinging/burning/streaming/watering/running/sting/burn/water
 pouring out/into/from/in/back/through
 billowing out/into/from/in/back
 rolling out/into/in
 black with`,
-  all_over: "all over the/my/our room/house/kitchen/place",
+  smoke_filled: `black/blue/grey/gray/white/thick/dense with smoke/haze/fumes
+cant/cannot see my/your/the hand
+cant/cannot/hardly/barely see across/anything/each/further
+cant/cannot/hardly/barely see in here
+like fog in here
+like a? thick? fog in here
+like a? smokehouse/smokery/kipper
+smoke filled`,
+  room: "all over the/my/our room/house/kitchen/place",
   ash_smoking: `bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? smoking/smouldering/smoldering/hot/warm/melting/melted/glowing/burning/alight/scorched/steaming
 bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? to? smoke/smoulder/smolder/melt/burn/glow/steam
-smoke/steam/glow from/in the? ash/bin/bag/box/bucket/sack/dustbin/trash/garbage/pail/compost`,
-  garbage: "garbage/trash/rubbish can/bag/bin",
+smoke/steam/glow coming? from/in the? ash/bin/bag/box/bucket/sack/dustbin/trash/garbage/pail/compost`,
+  soft_container: "garbage/trash/rubbish can/bag/bin",
   vacuum: `shop vac/vacuum
 vacuum/vac cleaner`,
   idle: `sick of
@@ -237,6 +304,10 @@ head start
 a/real/huge/major/such/big headache to/getting/with/trying
 give/gives/giving/gave me/us a? headache/headaches to?
 headache trying/getting/choosing
+is/was/be/are such?/a/real? headache
+home/off sick
+smoke channels/channel/gases/box/path
+banged/slammed/bangs/slams shut
 roaring fire/nicely/trade/success/log/blaze
 nice/lovely/good/cosy/cozy/warm roaring fire?
 roars/roaring away? nicely/well/beautifully/happily/along
@@ -262,7 +333,6 @@ data/rating/name/type plate
 cold ash/ashes
 wood ash/ashes
 ash tree/logs/wood/firewood/split/splits/trees/log
-hot plate
 cigarette/cigar/bbq smoke/ash
 old ash/ashes
 dying of/to heat?/know/try/have
@@ -271,7 +341,9 @@ died laughing
 flat out
 last embers
 black coals/embers/coal/ember
-coals/embers/bed is?/are?/was?/were? all? completely?/fully? black/dead/cold/out/dark
+coals/embers/bed is/are/was/were all? completely?/fully? black/dead/cold/out/dark
+embers/bed/coals black/cold/dead
+all black
 no glow left?
 no? more glow/glowing
 stopped glowing/smoking/beeping
@@ -293,9 +365,16 @@ bang for your? the?/my? buck/money
 bang on
 bang up
 bang goes
-with a bang`,
+out/off/start with a bang
+bang for
+exploded in price/cost/size
+dizzy with joy/excitement/happiness
+exploding prices
+bed/embers/coals black
+do alarms/detectors`,
   history: `last/previous year/winter/season/week/month/summer/autumn/spring/fall/time/decade/century/owner/christmas/january/february/march/april/may/june/july/august/september/october/november/december/monday/tuesday/wednesday/thursday/friday/saturday/sunday
 years/year/months/month/weeks/week/winters/seasons/days ago/back
+long ago
 few/couple of? years/months/weeks/days
 in 1998/2001/2005
 back in the?
@@ -314,7 +393,8 @@ this morning
 earlier today
 yesterday evening/morning/night
 night before`,
-  recent: `just now
+  recent: `two/2 days ago
+just now
 hour/hours/minute/minutes/mins/min/sec/moment/moments/half ago
 an hour/minute/moment ago
 half an hour ago
@@ -323,7 +403,9 @@ right now
 at the moment
 just/justnow happened
 for hours/ages`,
-  now: `right now
+  now: `is this
+if this is
+right now
 as we/i speak/type/write
 at the? moment/minute
 what do/should/shall/must i/we do
@@ -333,7 +415,13 @@ help me/us
 please help
 call/ring/phone/dial the? fire brigade/department/service/dept/company
 is this/it normal/bad/dangerous/serious`,
-  hypothetical: `what if
+  hypothetical: `just so i know
+for my information
+what should/do/must/would/shall i/we/you/guests/they do if/when/in/during
+when/if the/an/a? co/smoke/carbon? monoxide? alarm/detector goes/sounds/rings/beeps
+what/which/how ppm/level/loud/loudly does/is/do the/an/my/a? co? alarm/detector/alarms
+is it possible to
+what if
 what happens if/when
 what would
 in case
@@ -349,9 +437,6 @@ chances of
 risk of
 danger of
 worried about
-afraid of
-scared of
-afraid that
 what causes
 what is a/an
 what are the
@@ -372,7 +457,9 @@ only a joke
 was a joke
 j k
 jk`,
-  asking: `can i/we/you
+  asking: `what kind/sort/type of
+ok/okay/good/suitable/fine for
+can i/we/you
 could i/we/you
 may i/we
 shall i/we
@@ -403,21 +490,33 @@ allowed to`,
   habit: `every time
 each time
 all the time
-when i/we/you open/light/start/load/reload/add
+every day/evening/night/morning/winter/autumn/year/sunday/saturday
+each day/evening/morning
+when i/we/you open/opened/opening/light/start/load/reload/add
+when opening/reloading/lighting/loading/starting
+when it/she/heater warms/heats/cools/burns/starts
 on opening
 at startup/lighting
-at start up
-a bit
+at start up`,
+  slight: `a bit of?
 a little
-little bit`,
+little puff`,
   wrong_shut: `by mistake
 by accident
-too early/soon
-too quick/quickly
+too/to early/soon/quick/quickly
 without thinking
 in error`,
   stuck: `stuck/jammed/seized shut/closed
-wont/doesnt/cant/will not? open/budge/move`,
+wont/doesnt/cant/will not? open`,
+  glow: `still some? fire/going/in/lit/alive/burning/on
+fire is? still? going/on/lit/burning/not
+half burned/burnt log/logs
+wasnt/isnt/not/werent fully/quite/completely/all/properly/totally/entirely? out/black/dead
+a? log/logs burning/alight
+bit of? red
+some red
+fire still? in`,
+  fell_on: `fell/fallen/stumbled/leaned/leant/tripped/tumbled on/onto/against/into the/our/my?`,
   damper_shut_lit: `lit/started it?/the?/a? fire?/heater?/stove? with the damper/slide/flue/plate closed/shut
 forgot/forgotten to open the damper/slide/flue/plate/gate
 forgot the damper/slide/flue/plate/gate was? closed/shut
@@ -432,9 +531,13 @@ whoomp whoomp
 woof woof woof
 puff puff
 huffing and puffing
+huffs and puffs
+smoke spurts/spurting
 chuffing`,
+  hot_part: "hot plate/tile/tiles/brick/bricks",
+  body: "my/his/her back",
+  burn_on: "burn/burns on/to/across/over",
   touched: `put his?/her?/my?/a? hand on/against
-fell/fallen against/on/onto/into
-leaned/leant/tripped against/onto/on/into`,
+picked/picks/picking up`,
   outdoors: `from the chimney top`,
 };

@@ -1,6 +1,6 @@
 /** Everyday words that lie one slip from a danger word; a speller must leave them as they are. */
 export const ORDINARY_WORDS = `
-stoke stoked spoke spoken choke stokes poke woke smote sale pail
+stoke stoked spoke spoken stokes poke woke smote sale pail
 charm harm farm warm armed arm larm
 fizzy busy dozy cozy
 keep keeping keeps kept deep deeper peep seeping weeping beet been bees beef
@@ -133,4 +133,37 @@ resting testing
 texts text tent tests
 bullet wallet
 mountain
+able about above accept across act active actual add after again against agree ahead allow allowed almost already also although among amount and animal another answer any anything
+anyway apart app appear apply april area around arrive ask asked asking august autumn available average avoid back basic basis beat beautiful became because become bedtime before began begin behind
+believe beside best better between beyond birds bit bits bless body bought bring broken brother brought build builder builders building built busy button buying called came cannot capacity care careful carry case
+catch caught central certain change changed charge chart cheap check checked child children choice choose christmas circle city classes cleaning climb close closer coat coffee colour come comes comfort common company compare complete
+concrete condition connect consider contact contain content continue control cook cooker copy corner correct cost costs could count couple course cover covered create cubic current curve curved cut cycle daily damage date dates days
+december decide degree degrees delay deliver depend depth describe design detail different difficult dinner direct dirty discuss distance divide doing done double doubt down dozen draw dream dressed drink drive drop dropped during dust dusty duty each
+early earth easily east easy eight either electric else email empty energy engineer english enjoy enter entire equal especially even evening event ever exact exactly example except expect expensive experience explain extra eye fact factor fail fair fairly
+famous farm fast father favourite february feed feel feels feet fell felt fence few field fifth fifteen fight figure file final finally find fine finish finished first fish five fixed follow food force forecast forest forget forgot form forty forward found four fourth
+free freeze fresh friday friend friends front fuel full fully further future garden gave general gentle get give given gives giving glad going gone good got great green ground group groups grow guess guide half happen happened happens happy hardly
+hardwood have having head hear heard heart heavy height held hello help helped here hers high higher history hold holes holiday hope hour hours however huge human hundred hurry idea image important improve inch inches include increase inside instead interest
+iron issue item itself january join joint joints july june just keen kept kind knew know known labour ladder large larger last later laugh layer layers learn least leave left length less letter level levels lies life lift like likely limit list listed listen little
+litre live load loaded loading loads local long longer look looked looking looks lost lots lovely lower lunch machine made main maintain major make makes manage manner many march mason masonry maximum maybe mean means measure meet meeting mention message middle
+might mile milk mind minimum minute minutes miss missed mistake mixed moment monday money month monthly more morning most mostly move moved much music must name narrow nature near nearly need needed needs neighbour never news next nice night nine noise normal north note
+notes nothing notice november now number october off offer office often okay once only onto open opened opening opinion option orange order ordered other ought outer outside oven overnight owner pack packed page paid pair part parts party past pattern pay people percent
+perfect perhaps period person phone photo pick piece pieces pine place plain plan planning plant plaster plastic play please plenty plus point pool poor popular position possible post pour powder power present press pressure pretty previous price private probably
+problem process produce product program promise proper properly protect prove provide pull pure purpose push question quick quickly quiet quite rain raise raised raising rake raked raking ran rather ratio reach reached read reading real really reason receive recent record
+reduce regular remain remember remind reminder remove repair repeat replace reply report rest result return rich ride right rise river road rock roll rolled rope rough round row rule rules running rust safe safely safety said same sand saturday save saved saw scale school
+science screen season seasoned seat second seconds section secure see seed seem seems seen select sell send sense sent september serious serve service settle settled seven several shade shape sharp sheet shelf shelter shine ship shirt shop short shorter should shoulder
+shout show shower shown sign simple simply since single sister six sixty size skip sleep slightly slope slot slots small smaller smell smells smelly smooth soap soft softwood soil sold solid some someone something sometimes soon sorry sort source south space spare speak
+special speed spend spent spirit split splits splitting spray spring spruce square stage stairs stand standard start started starting state statement stay stayed steady steel steep step steps still stone stop stopped store storm straight strange street strength stretch
+strike strong stuff style subject such sudden suddenly sugar suggest suit summer sunday sunny supply support suppose sure surface sweep system table takes talk taste teach team tell temperature terms than thank thanks that their them themselves then there therefore these
+they thick thicker thin thing things think third thirty this those thought thousand three through throughout throw thursday ticket tied tight till time times tiny title today together told tomorrow tonight took tools total touch toward town trade travel treat treated tree
+trees trial trick trouble truck true trust truth try trying tuesday turn twelve twenty twice type types under understand unit units until upper upon used useful user using usual usually valley value various vegetable version very view village visit voice volume wait waited
+waiting walk walking wall want wanted warm warmer warmth wash waste watch water wave ways wear weather website wednesday week weekend weekly weeks weigh weighed weight welcome well went west what wheel when where whether which while white whole whose wide width wife will
+willow wind window windows windy wine wing winter wish with within without woman women wonder wonderful wood wooden wool word words work worked working works world worry worse worst worth would write writing wrong wrote year years yellow yesterday yet young your yours
+alder apple aspen bark beech birch cedar cherry chestnut elm hazel hornbeam larch maple oaks pear plum poplar rowan walnut
+bell bells bench bypass channel channels contraflow cord cords creosote efficiency facing firewood firing gasket grates inlet insulation kiln kindling liner loaf mantle mesh moisture mortar nest nests novel outlet pellet pizza plate radiator render seasoning shavings soapstone
+starter starters stere sticks tile tiles tinder twig twigs valve vinegar weather thermostat boiler stove heatpump pump baking bread roast pavlova pav dough tested heater brand bake bakes mix mixer mixing pixel matrix discord chat chats robot pirate rules
+aside awake barely blend block boil boiled bored bother bottle bound bow bowl brain brake branch brave brief bright broad broke cabin cable camera chance chase cheese chest chief claim clay cliff climate coach coast coming corn cotton cousin crack cracked craft crazy cross crowd crude curious
+daily dance decent deeply deliver dense dent depth deserve dig digit dim dish dive dozens drag drain drift drill dump eager eating edge edges effect effort eggs eighth elbow elder empty enemy enough entry error escape estate even event evil exam exist expert explore extreme fabric fade fancy
+fashion fault feather feature fellow fever fiber fiction filter finding firm fitted flag flat flavour flight float focus fold fool forgive formal former frequent frozen fruit funny gain game gather ghost giant gift glad glory goose grade grand grant grass greet grey grip guard habit hammer handle
+hang happily hate hidden hill hint hire hobby honest honey hook horse hotel hunt husky ideal idle index inner input insect invite jacket jail jazz joke jump keys kick kid king knee knife knock label lady lake lamp lane latch lately launch lawn lawyer lazy lend lesson lid lift light link lip
+load loan lobby lock logic lonely loud loudly luck lucky lump lung magic mail marry mask mass match mate maths mayor meal medal medium melt menu mess mile minor mirror model modern mood motor mount mouse muddy mud muscle nail native neat neck nerve nest net noble noon nose nurse
 `;

@@ -1,0 +1,141 @@
+/**
+ * Lines: one JSON object in, one out, in order. What may be an emergency is answered in this thread before anything else is waited for;
+ * a line in front of it that the records keep waiting gets its error sentence, so that the order holds.
+ */
+import { randomUUID } from "node:crypto";
+import { createInterface } from "node:readline";
+import type { Readable, Writable } from "node:stream";
+import type { Answer } from "../../src/answer.ts";
+import { emergencyIn } from "../../src/conversation/emergency.ts";
+import { Unanswered, type RemoteCore } from "../../src/core/remote.ts";
+import { readerOf } from "../../src/delivery/reader.ts";
+import type { Outlet } from "../../src/delivery/outlet.ts";
+import type { Message } from "../../src/message.ts";
+import type { Outgoing } from "../../src/records/ports.ts";
+import { renderer, type Catalogues, type Reader, type Renderer } from "../../src/text/render.ts";
+import { NETWORK, parseLine, type Line } from "./parse.ts";
+import { write } from "./render.ts";
+
+export interface LinesOptions {
+  readonly input: Readable;
+  readonly output: Writable;
+  readonly reader: Reader;
+  readonly country?: string;
+  startCore(outlets: readonly Outlet[]): RemoteCore;
+}
+
+/** How long records may keep a line waiting: at the start, later, and while an emergency waits behind it. */
+const START_MS = 10_000;
+const LINE_MS = 8_000;
+const PATIENCE_MS = 250;
+const COLD_PATIENCE_MS = 1_500;
+const SILENT = "The records do not answer just now. Nothing of this line was written down; send it again in a while.";
+
+export async function lines(options: LinesOptions): Promise<void> {
+  const { input, output, reader } = options;
+  const boot = randomUUID();
+  const sent: { outgoing: Outgoing; reader: Reader }[] = [];
+  const outlet: Outlet = {
+    network: NETWORK,
+    async send(outgoing, to) {
+      sent.push({ outgoing, reader: to });
+      return { sent: true, native_id: null };
+    },
+  };
+  const core = options.startCore([outlet]);
+  const names = new Map<string, { country?: string; locale?: string }>();
+  let render: Renderer = renderer(new Map());
+  let warm = false;
+  const ready = core.ready(START_MS).then(
+    (texts: Catalogues) => {
+      render = renderer(texts);
+      warm = true;
+    },
+    () => {},
+  );
+
+  const put = (value: unknown): void => void output.write(`${JSON.stringify(value)}\n`);
+  const answers = (list: readonly { answer: Answer; reader: Reader }[]): unknown => ({ answers: list.map((one) => write(one.answer, render, one.reader)) });
+
+  function emergency(message: Message): unknown {
+    const known = names.get(message.identity.id);
+    const answer = emergencyIn(message.text, { country: known?.country, fallback_country: options.country, language: (known?.locale ?? reader.locale).slice(0, 2) });
+    return answer ? answers([{ answer, reader }]) : null;
+  }
+
+  async function work(line: Line): Promise<unknown> {
+    if (line.kind === "error") return { error: line.sentence };
+    if (!warm) await ready;
+    if (!warm) {
+      // the records were closed to us at the start: try once more, briefly
+      await core.ready(PATIENCE_MS).then((texts) => { render = renderer(texts); warm = true; }, () => {});
+      if (!warm) throw new Unanswered("not open");
+    }
+    if (core.stuck()) throw new Unanswered("stuck");
+    if (line.kind === "advance") {
+      sent.length = 0;
+      await core.advance(line.ms, LINE_MS * 4);
+      return { answers: sent.splice(0).map(({ outgoing, reader: to }) => ({ ...placed(outgoing), ...write(outgoing.answer, render, to) })) };
+    }
+    const { answer, facts } = await core.receive(line.message, LINE_MS);
+    names.set(line.message.identity.id, { ...(facts.country ? { country: facts.country } : {}), ...(facts.locale ? { locale: facts.locale } : {}) });
+    const reading = readerOf(facts, reader);
+    return answers([{ answer, reader: facts.units === undefined && facts.country === "US" ? { ...reading, system: "us" } : reading }]);
+  }
+
+  const placed = (outgoing: Outgoing) => {
+    const [kind, name = ""] = split(outgoing.network_place_id);
+    return { at: new Date(outgoing.due_at_ms).toISOString(), person: kind === "private" ? name : outgoing.person_id, room: kind === "private" ? "private" : name };
+  };
+
+  const queue: { line: Line; urgent: unknown; arrived: number }[] = [];
+  let waiting = Promise.withResolvers<void>();
+  let hurry = Promise.withResolvers<void>();
+  let ended = false;
+  let count = 0;
+  const rl = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
+  rl.on("line", (words) => {
+    if (words.trim() === "") return;
+    const line = parseLine(words, `${boot}:${count++}`, Date.now());
+    const urgent = line.kind === "message" ? emergency(line.message) : null;
+    queue.push({ line, urgent, arrived: performance.now() });
+    if (urgent) setTimeout(() => hurry.resolve(), warm || core.stuck() ? PATIENCE_MS : COLD_PATIENCE_MS).unref();
+    waiting.resolve();
+  });
+  rl.on("close", () => {
+    ended = true;
+    waiting.resolve();
+  });
+
+  for (;;) {
+    const next = queue.shift();
+    if (!next) {
+      if (ended) break;
+      await waiting.promise;
+      waiting = Promise.withResolvers<void>();
+      continue;
+    }
+    if (next.urgent) {
+      put(next.urgent);
+      if (next.line.kind === "message") core.receive(next.line.message, LINE_MS).catch(() => {});
+      continue;
+    }
+    hurry = Promise.withResolvers<void>();
+    const behind = queue.find((one) => one.urgent);
+    if (behind) setTimeout(() => hurry.resolve(), warm ? PATIENCE_MS : COLD_PATIENCE_MS).unref();
+    const result = await Promise.race([
+      work(next.line).catch((error: unknown) => ({ error: error instanceof Unanswered ? SILENT : sentence(error) })),
+      hurry.promise.then(() => ({ error: SILENT })),
+    ]);
+    put(result);
+  }
+  await core.close(2_000);
+}
+
+const split = (id: string): [string, string] => [id.slice(0, id.indexOf(":")), id.slice(id.indexOf(":") + 1)];
+
+function sentence(error: unknown): string {
+  const name = error instanceof Error ? error.name : "";
+  if (/^Store|Unreachable|Busy|Broken/.test(name)) return SILENT;
+  return `This could not be answered: ${error instanceof Error ? error.message : String(error)}`;
+}

@@ -1,0 +1,52 @@
+/** From a topic, and what was heard with it, to its answer. */
+import type { TopicId } from "../topics.ts";
+import type { Context, Outcome } from "./context.ts";
+import { hear, type Hearing } from "./hear.ts";
+import { closeDownOutcome } from "./topics/close-down.ts";
+import { draughtOutcome, drynessOutcome, energyOutcome, volumeOutcome } from "./topics/calculate.ts";
+import { guideEvent, running, startGuide } from "./topics/fire.ts";
+import { howtoOutcome } from "./topics/howto.ts";
+import { loadOutcome } from "./topics/load-size.ts";
+import { fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
+import { talkRecords } from "./topics/talk-records.ts";
+import { troubleOutcome } from "./topics/trouble.ts";
+
+export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(context)): Outcome {
+  switch (topic) {
+    case "light-fire": {
+      const guide = running(context);
+      return guide && guide.watch_id === context.snapshot.person.id ? guideEvent(context, guide, { event: "look" }) : startGuide(context, heard.load_kg);
+    }
+    case "close-down":
+      return closeDownOutcome(context, heard.report);
+    case "load-size":
+      return loadOutcome(context, heard.load);
+    case "wood-dryness":
+    case "meter-reading":
+      return drynessOutcome(context, heard, topic);
+    case "fuel-energy":
+      return energyOutcome(context, heard);
+    case "wood-volume":
+      return volumeOutcome(context, heard);
+    case "draught":
+      return draughtOutcome(context, heard);
+    case "log-fire":
+    case "set-heater":
+    case "set-house":
+    case "set-units":
+    case "woodpile":
+      return talkRecords(context, topic);
+    case "show-fires":
+      return fireLogOutcome(context);
+    case "my-data":
+      return myDataOutcome(context);
+    case "help":
+      return helpOutcome(context);
+    case "out-of-scope":
+      return outOfScopeOutcome(context, null);
+  }
+  const trouble = context.knowledge.troubles.get(topic);
+  if (trouble) return troubleOutcome(context, trouble, heard.signs(trouble));
+  const howto = context.knowledge.howtos.get(topic);
+  return howto ? howtoOutcome(context, howto) : notYetOutcome(context, topic);
+}

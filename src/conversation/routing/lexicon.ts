@@ -1,0 +1,106 @@
+import { stem } from "./stem.ts";
+
+/** What the reader of a message knows about words; built from `knowledge/words.yaml`, the training messages and the word vectors. */
+export interface LexiconData {
+  /** sense id -> words and phrases, as written in knowledge/words.yaml */
+  readonly senses: Readonly<Record<string, readonly string[]>>;
+  readonly spellings: Readonly<Record<string, string>>;
+  /** Words spelling repair may repair to. */
+  readonly vocabulary: readonly string[];
+}
+
+interface PhraseNode {
+  senses?: number[];
+  next?: Map<string, PhraseNode>;
+}
+
+export interface Lexicon {
+  readonly senseNames: readonly string[];
+  /** Senses that begin at a position of the stemmed words, pushed onto `found`. */
+  sensesAt(stems: readonly string[], from: number, found: number[]): void;
+  /** The word meant: shorthand spelt out, a slip mended towards the vocabulary, otherwise the word itself. */
+  mend(word: string): string;
+  /** Row of the word's vector, or -1. */
+  vectorRow(word: string): number;
+}
+
+const MEND_FROM_LENGTH = 4;
+const MEMORY_WORDS = 20_000;
+
+export function buildLexicon(data: LexiconData, vectorWords: readonly string[]): Lexicon {
+  const senseNames = Object.keys(data.senses);
+  const root = new Map<string, PhraseNode>();
+  const plain = (phrase: string): string[] => phrase.toLowerCase().replaceAll("'", "").split(/[\s-]/).filter(Boolean);
+  const known = new Set<string>();
+  senseNames.forEach((name, sense) => {
+    for (const phrase of data.senses[name] ?? []) {
+      let level = root;
+      let node: PhraseNode | undefined;
+      for (const word of plain(phrase)) {
+        known.add(word);
+        const key = stem(word);
+        node = level.get(key);
+        if (node === undefined) level.set(key, (node = {}));
+        level = node.next ??= new Map();
+      }
+      if (node !== undefined && !node.senses?.includes(sense)) (node.senses ??= []).push(sense);
+    }
+  });
+  const rows = new Map(vectorWords.map((word, row) => [word, row]));
+  for (const word of data.vocabulary) known.add(word);
+  const spellings = new Map(Object.entries(data.spellings));
+  const targets = [...new Set([...data.vocabulary, ...known])].filter((word) => word.length >= MEND_FROM_LENGTH);
+  let deletions: Map<string, string> | undefined;
+  const mended = new Map<string, string>();
+
+  /** One edit away (or two that shorten both words by one letter); nothing is guessed for a word English knows. */
+  function repair(word: string): string {
+    deletions ??= deletionIndex(targets);
+    const near = deletions.get(word);
+    if (near !== undefined) return near;
+    for (let i = 0; i < word.length; i++) {
+      const shorter = word.slice(0, i) + word.slice(i + 1);
+      if (known.has(shorter) && shorter.length >= MEND_FROM_LENGTH) return shorter;
+      const candidate = deletions.get(shorter);
+      if (candidate !== undefined && Math.abs(candidate.length - word.length) <= 1) return candidate;
+    }
+    return word;
+  }
+
+  return {
+    senseNames,
+    sensesAt(stems, from, found) {
+      let level: Map<string, PhraseNode> | undefined = root;
+      for (let i = from; i < stems.length && level !== undefined; i++) {
+        const node: PhraseNode | undefined = level.get(stems[i] as string);
+        if (node === undefined) return;
+        if (node.senses !== undefined) for (const sense of node.senses) found.push(sense);
+        level = node.next;
+      }
+    },
+    mend(word) {
+      const spelt = spellings.get(word);
+      if (spelt !== undefined) return spelt;
+      if (word.length < MEND_FROM_LENGTH || known.has(word) || rows.has(word)) return word;
+      let out = mended.get(word);
+      if (out === undefined) {
+        out = repair(word);
+        if (mended.size < MEMORY_WORDS) mended.set(word, out);
+      }
+      return out;
+    },
+    vectorRow: (word) => rows.get(word) ?? -1,
+  };
+}
+
+/** Every word with one letter left out, and what it came from; the earlier (commoner) word wins. */
+function deletionIndex(words: readonly string[]): Map<string, string> {
+  const index = new Map<string, string>();
+  for (const word of words) {
+    for (let i = 0; i < word.length; i++) {
+      const shorter = word.slice(0, i) + word.slice(i + 1);
+      if (shorter.length >= MEND_FROM_LENGTH - 1 && !index.has(shorter)) index.set(shorter, word);
+    }
+  }
+  return index;
+}

@@ -1,0 +1,93 @@
+/** Records, knowledge and decisions put together: what a message goes through, and what falls due. Runs beside the adapters, in a thread of its own. */
+import { fileURLToPath } from "node:url";
+import type { Answer } from "../answer.ts";
+import type { Settings } from "../conversation/context.ts";
+import { decide, decideDue } from "../conversation/decide.ts";
+import { loadTimes } from "../conversation/reading/times.ts";
+import { steppedClock, systemClock, type SteppedClock } from "../delivery/clock.ts";
+import { deliver, deliverUntil, nextDelivery, type DeliverDeps } from "../delivery/deliver.ts";
+import type { Log } from "../delivery/log.ts";
+import type { Outlet, Windows } from "../delivery/outlet.ts";
+import { receive, type Received } from "../delivery/receive.ts";
+import { startTicker, type Ticker } from "../delivery/ticker.ts";
+import { loadKnowledge, type Knowledge } from "../knowledge/load.ts";
+import type { Message } from "../message.ts";
+import type { Clock, Outgoing, Store } from "../records/ports.ts";
+import { openStore } from "../store/open.ts";
+import { loadCatalogues } from "../text/catalogues.ts";
+import { withSharedHeater } from "./shared-heater.ts";
+
+export interface CoreOptions {
+  readonly database: string;
+  readonly settings: Settings;
+  readonly knowledge?: string;
+  readonly outlets: readonly Outlet[];
+  readonly windows_ms: Windows;
+  readonly log: Log;
+  /** a clock that only moves when told, starting here; the machine's own otherwise */
+  readonly stands_at_ms?: number | "now";
+  /** tick by itself */
+  readonly ticking: boolean;
+}
+
+export interface Core {
+  receive(message: Message): Promise<Received>;
+  /** Move a standing clock on; everything that fell due on the way went to the outlets. */
+  advance(ms: number): Promise<number>;
+  exportPerson(network: string, network_id: string): Promise<Record<string, unknown> | null>;
+  readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
+  now(): number;
+  close(): Promise<void>;
+}
+
+const KNOWLEDGE = fileURLToPath(new URL(import.meta.url.includes("/dist/") ? "../../../knowledge" : "../../knowledge", import.meta.url));
+
+export async function openCore(options: CoreOptions): Promise<Core> {
+  const [store, knowledge, own] = await Promise.all([openStore(options.database), loadKnowledge(options.knowledge ?? KNOWLEDGE), loadCatalogues(), loadTimes()]);
+  const clock = await clockFor(options, store);
+  const deciding = { knowledge, settings: options.settings };
+  const deps: DeliverDeps = {
+    store, clock, outlets: options.outlets, windows_ms: options.windows_ms, log: options.log, random: Math.random,
+    reader: { locale: options.settings.locale, system: "metric", timezone: options.settings.timezone },
+    decideDue: (snapshot, row, now_ms) => decideDue(deciding, snapshot, row, now_ms),
+  };
+  const ticker: Ticker | null = options.ticking ? startTicker({ tick: () => deliver(deps), next: () => nextDelivery(deps), clock, log: options.log }) : null;
+  return {
+    texts: joined(knowledge, own),
+    now: () => clock.now(),
+    async receive(message) {
+      const shared = await withSharedHeater(store, message);
+      return receive({ store, clock, nudge: () => ticker?.nudge(), decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) }, shared.message);
+    },
+    async advance(ms) {
+      if (!isStepped(clock)) throw new RangeError("only a clock that stands still can be moved on");
+      await deliverUntil({ ...deps, clock }, clock.now() + ms);
+      return clock.now();
+    },
+    async exportPerson(network, network_id) {
+      const person = await store.personByIdentity(network, network_id);
+      return person ? store.exportPerson(person.id) : null;
+    },
+    async close() {
+      await ticker?.stop();
+      await store.close();
+    },
+  };
+}
+
+async function clockFor({ stands_at_ms }: CoreOptions, store: Store): Promise<Clock> {
+  const last_ms = (await store.lastInstant()) ?? 0;
+  if (stands_at_ms === undefined) return systemClock(last_ms);
+  return steppedClock(Math.max(last_ms, stands_at_ms === "now" ? Date.now() : stands_at_ms));
+}
+const isStepped = (clock: Clock): clock is SteppedClock => "to" in clock;
+
+function joined(knowledge: Knowledge, own: ReadonlyMap<string, ReadonlyMap<string, string>>): Map<string, Map<string, string>> {
+  const all = new Map<string, Map<string, string>>();
+  for (const texts of [own, knowledge.texts]) {
+    for (const [language, catalogue] of texts) all.set(language, new Map([...(all.get(language) ?? []), ...catalogue]));
+  }
+  return all;
+}
+
+export type { Answer, Outgoing };

@@ -1,0 +1,29 @@
+/** `npm run -s lines`: JSON lines in and out, on the same core and store as every adapter. */
+import { lines } from "../adapters/lines/index.ts";
+import { startCore } from "./core/remote.ts";
+import { BadSettings, readSettings, type HostSettings } from "./settings.ts";
+
+let settings: HostSettings;
+try {
+  settings = readSettings(process.env, ":memory:");
+} catch (error) {
+  console.error(error instanceof BadSettings ? error.message : String(error));
+  process.exit(2);
+}
+const { database, knowledge, country, timezone, locale, now_ms } = settings;
+await lines({
+  input: process.stdin,
+  output: process.stdout,
+  reader: { locale, system: "metric", timezone },
+  ...(country ? { country } : {}),
+  startCore: (outlets) =>
+    startCore(
+      {
+        database, settings: { timezone, locale, ...(country ? { country } : {}) }, windows_ms: {}, ticking: false,
+        stands_at_ms: now_ms ?? "now", ...(knowledge ? { knowledge } : {}),
+      },
+      outlets,
+      { info: () => {}, warn: (data, words) => console.error(words, JSON.stringify(data)), error: (data, words) => console.error(words, JSON.stringify(data)) },
+    ),
+});
+process.exit(0);
