@@ -26,11 +26,14 @@ export const oneLine = (words: string): string => plain(words).replace(/\s+/g, "
 const graphemes = new Intl.Segmenter(undefined, { granularity: "grapheme" });
 export const letters = (words: string): string[] => Array.from(graphemes.segment(words), (part) => part.segment);
 
+/** Of the letters in real use, in UTF-16 units (emoji of a family, flags of a region). */
+const LONGEST_LETTER = 40;
+
 /** At most `most` UTF-16 units, cut between letters and marked as cut. Only for what also stands somewhere in full. */
 export function shorten(words: string, most: number): string {
   if (words.length <= most) return words;
   let kept = "";
-  for (const letter of letters(words.slice(0, most))) {
+  for (const letter of letters(words.slice(0, most + LONGEST_LETTER))) {
     if (kept.length + letter.length > most - 1) break;
     kept += letter;
   }

@@ -4,10 +4,11 @@ import { letters } from "./plain.ts";
 
 const NARROW = /^[\x20-\x7E\u00A0-\u02FF\u2010-\u2027\u2212]*$/;
 const WIDE = /^(?:[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation})/u;
+const HALF = /^[\uFF61-\uFFDC\uFFE8-\uFFEE]/;
 const NOTHING = /^[\p{M}\p{Cf}]+$/u;
 
 const letterWidth = (letter: string): number =>
-  NOTHING.test(letter) ? 0 : WIDE.test(letter) || letter.includes("\uFE0F") ? 2 : 1;
+  NOTHING.test(letter) ? 0 : !HALF.test(letter) && (WIDE.test(letter) || letter.includes("\uFE0F")) ? 2 : 1;
 
 /** Columns taken by `words`: two for East Asian wide letters and emoji, none for marks. */
 export function width(words: string): number {

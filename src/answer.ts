@@ -15,7 +15,7 @@ export interface Text {
 /** An instant as a person reads it: in their zone, as a clock time, a day or both. */
 export interface Moment {
   readonly at_ms: number;
-  readonly show: "time" | "day" | "day-time";
+  readonly show: "time" | "day" | "day-time" | "date";
 }
 export type Arg = string | number | Quantity | Moment | Text | readonly (string | Text)[];
 

@@ -4,7 +4,6 @@
  */
 import { once } from "node:events";
 import { createInterface } from "node:readline";
-import { pathToFileURL } from "node:url";
 import type { Calculator } from "./calculators/calculator.ts";
 import { CALCULATORS, reckon } from "./calculators/index.ts";
 
@@ -40,8 +39,12 @@ function fromText(name: string, text: string): Record<string, unknown> {
 }
 
 function answerTo(name: string, inputs: unknown): Record<string, unknown> {
-  const reckoned = reckon(name, inputs);
-  return reckoned.ok ? reckoned.result : { error: reckoned.error };
+  try {
+    const reckoned = reckon(name, inputs);
+    return reckoned.ok ? reckoned.result : { error: reckoned.error };
+  } catch (error) {
+    return { error: `${name} failed on these inputs (${error instanceof Error ? error.message : String(error)}); that is a mistake of ours.` };
+  }
 }
 
 function fromLine(line: string): Record<string, unknown> {
@@ -77,6 +80,6 @@ function json(text: string): unknown {
   }
 }
 
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
+if (import.meta.main) {
   process.exitCode = await main({ args: process.argv.slice(2), input: process.stdin, output: process.stdout });
 }

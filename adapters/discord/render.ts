@@ -120,7 +120,7 @@ function texts(piece: Piece, label: Label, urgent = false): string[] {
     case "numbers":
       return joined(piece.items.flatMap(figure));
     case "causes":
-      return joined(piece.groups.flatMap((group) => [...fit(group.label, PART, bold), ...group.causes.flatMap(causeLines)]));
+      return piece.groups.flatMap((group) => joined([...fit(group.label, PART, bold), ...group.causes.flatMap(causeLines)]));
     case "quote":
       return titled(/[:：]$/u.test(piece.who) ? piece.who : `${piece.who}:`, fit(piece.words, PART, (words) => words).flatMap((words) => joined(words.split("\n").map((line) => `> ${line}`))));
     case "table":

@@ -198,10 +198,11 @@ export function distance_km(from: { latitude: number; longitude: number }, to: {
 
 /** The place of the climate table that is nearest. */
 export function nearestPlace(latitude: number, longitude: number): { place: Place; distance_km: number } {
-  const ranked = places()
-    .map((place) => ({ place, distance_km: distance_km({ latitude, longitude }, place) }))
-    .sort((a, b) => a.distance_km - b.distance_km);
-  const nearest = ranked[0];
+  let nearest: { place: Place; distance_km: number } | undefined;
+  for (const place of places()) {
+    const km = distance_km({ latitude, longitude }, place);
+    if (!nearest || km < nearest.distance_km) nearest = { place, distance_km: km };
+  }
   if (!nearest) throw new Error("knowledge/climates.yaml holds no place");
   return nearest;
 }

@@ -3,10 +3,11 @@ import { z } from "zod";
 import {
   type Climate,
   DRYING_RATE_PER_D,
-  LONGEST_D,
-  daysUntil,
+  type Drying,
+  daysToTarget,
   driestEquilibrium_pct_dry,
   dryingCourse_pct_dry,
+  dryingYear,
   stackRate_per_d,
 } from "../reckoning/drying.ts";
 import { dryFromWet_pct, greatestMoisture_pct_dry, wetFromDry_pct } from "../reckoning/moisture.ts";
@@ -76,29 +77,24 @@ export const seasoning = calculator({
       : placeClimate(given.latitude ?? 0, given.longitude ?? 0);
     const covered = given.cover !== "none";
     const start_ms = Date.parse(given.stacked_on);
-    const course = (rate_per_d: number): Float64Array =>
-      dryingCourse_pct_dry(
-        climate,
-        dryFromWet_pct(given.start_pct_wet),
-        Math.round((start_ms - EPOCH_MS) / DAY_MS),
-        stackRate_per_d(rate_per_d, { split_mm: given.split_mm, seasoning_class: wood.seasoning_class, bark: given.bark }),
-        LONGEST_D,
-        covered,
-      );
-    const typical = course(DRYING_RATE_PER_D.typical);
-    const readyOn = (moistures: Float64Array): string | undefined => {
-      const days = daysUntil(moistures, dryFromWet_pct(given.target_pct_wet));
+    const year = dryingYear(climate, covered);
+    const cut = { split_mm: given.split_mm, seasoning_class: wood.seasoning_class, bark: given.bark };
+    const drying = (pace: keyof typeof DRYING_RATE_PER_D): Drying => ({
+      start_pct_dry: dryFromWet_pct(given.start_pct_wet),
+      first_day: Math.round((start_ms - EPOCH_MS) / DAY_MS),
+      k20_per_d: stackRate_per_d(DRYING_RATE_PER_D[pace], cut),
+    });
+    const readyOn = (pace: keyof typeof DRYING_RATE_PER_D): string | undefined => {
+      const days = covered ? daysToTarget(year, drying(pace), dryFromWet_pct(given.target_pct_wet)) : undefined;
       return days === undefined ? undefined : isoDate(start_ms + days * DAY_MS);
     };
-    const ready_on = covered ? readyOn(typical) : undefined;
-    const early = covered ? readyOn(course(DRYING_RATE_PER_D.quick)) : undefined;
-    const late = covered ? readyOn(course(DRYING_RATE_PER_D.slow)) : undefined;
+    const [ready_on, early, late] = [readyOn("typical"), readyOn("quick"), readyOn("slow")];
+    const shown_d = Array.from({ length: MONTHS_SHOWN }, (_, month) => Math.round((monthsLater(start_ms, month + 1) - start_ms) / DAY_MS));
+    const course = dryingCourse_pct_dry(year, drying("typical"), shown_d.at(-1) ?? 0);
     const floor_pct_wet = wetFromDry_pct(driestEquilibrium_pct_dry(climate));
     return {
       ready_on,
-      moisture_pct_wet_by_month: Array.from({ length: MONTHS_SHOWN }, (_, month) =>
-        wetFromDry_pct(typical[Math.round((monthsLater(start_ms, month + 1) - start_ms) / DAY_MS)] ?? Number.NaN),
-      ),
+      moisture_pct_wet_by_month: shown_d.map((day) => wetFromDry_pct(course[day] ?? Number.NaN)),
       floor_pct_wet,
       range: ready_on && early ? { ready_on: [early, late ?? null] } : undefined,
       warnings: [

@@ -20,7 +20,6 @@ export const TOPIC_CAUTIONS: Partial<Record<TopicId, readonly string[]>> = {
   "oven-trouble": ["oven-smoke"],
   "fire-dies": ["opening-door", "no-liquids"],
   "first-fire-smell": ["hot-surroundings"],
-  "light-fire": ["unattended", "no-liquids"],
   "close-down": ["close-flue", "carbon-monoxide"],
   "first-fires": ["first-fires"],
   "deep-cold": ["over-firing", "close-flue"],

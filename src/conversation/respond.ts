@@ -13,7 +13,8 @@ import { route } from "./routing/route.ts";
 import { answerTo } from "./sign-answer.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
-import { guideEvent, running, stateOf, takeOver } from "./topics/fire.ts";
+import { guideEvent, takeOver } from "./topics/fire.ts";
+import { running, stateOf } from "./topics/guide-state.ts";
 import { helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
 
@@ -109,7 +110,8 @@ function byTopic(context: Context): Outcome {
   const [first, second] = routed.ranked;
   const nearest = routed.ranked.map(({ topic }) => topic).filter((topic) => topic !== "out-of-scope");
   if (SAFE.test(plain) && !["what-to-burn", "children-and-clearance"].includes(first?.topic ?? "")) return notSafeOutcome();
-  if (closing(heard, first?.topic)) return closeDownOutcome(context, heard.report);
+  const spoken = context.state.bed !== undefined && heard.report !== null && context.text.length <= 160;
+  if (spoken || closing(heard, first?.topic)) return closeDownOutcome(context, heard.report);
   const follow = followUp(context, plain, heard);
   if (follow) return follow;
   const language = guessLanguage(context.text);

@@ -40,7 +40,7 @@ export interface Core {
   close(): Promise<void>;
 }
 
-const KNOWLEDGE = fileURLToPath(new URL(import.meta.url.includes("/dist/") ? "../../../knowledge" : "../../knowledge", import.meta.url));
+const KNOWLEDGE = fileURLToPath(new URL("../../knowledge", import.meta.url));
 
 export async function openCore(options: CoreOptions): Promise<Core> {
   const [store, knowledge, own] = await Promise.all([openStore(options.database), loadKnowledge(options.knowledge ?? KNOWLEDGE), loadCatalogues(), loadTimes()]);

@@ -31,6 +31,7 @@ const NOBODY = new Set("nobody none noone neither niemand keiner personne nessun
 const TURNS = new Set("but however although though except only yet aber men mutta mais pero".split(" "));
 /** "Can ash set fire to a deck": a question about the world, unless it speaks of us. */
 const OPENS_GENERAL_QUESTION = new Set("can could does do will would may are".split(" "));
+const OPENS_QUESTION = new Set("can could does do will would should may are is how what which where who when shall".split(" "));
 const OF_OURS = ["i", "many", "now", "recent"];
 const NO_REACH = 5;
 const NOBODY_REACH = 12;
@@ -50,9 +51,13 @@ export function sceneOf(sensed: Sensed): Scene {
   });
 
   const general = asks.map(() => false);
+  const question = [...asks];
   tokens.forEach((token, at) => {
-    if (tokens[at - 1]?.sentence !== token.sentence) general[token.sentence] = OPENS_GENERAL_QUESTION.has(token.word);
-    else if (OF_OURS.some((sense) => senses[at]?.has(sense))) general[token.sentence] = false;
+    if (tokens[at - 1]?.sentence !== token.sentence) {
+      general[token.sentence] = OPENS_GENERAL_QUESTION.has(token.word);
+      question[token.sentence] ||= OPENS_QUESTION.has(token.word);
+    }
+    if (OF_OURS.some((sense) => senses[at]?.has(sense))) general[token.sentence] = false;
   });
 
   const has = (at: number, sense: string): boolean => senses[at]?.has(sense) ?? false;
@@ -98,7 +103,7 @@ export function sceneOf(sensed: Sensed): Scene {
       const wish = firstAt[sentence]?.get("asking");
       if (wish !== undefined && wish < to) found.add("asking");
       if (inSentence(sentence, "testing")) found.add("testing");
-      if (asks[sentence]) found.add("asks");
+      if (question[sentence]) found.add("asks");
       if (general[sentence]) found.add("general");
     }
     const toldBefore = first > 0 && inSentence(first - 1, "history") && inSentence(first, "past");

@@ -133,8 +133,17 @@ function withoutRuns(word: string, most: number): string {
   return out;
 }
 
+const INFLECTIONS = ["s", "es", "ed", "d", "ing", "er", "ly"];
+
 function isKnown(word: string): boolean {
-  return known.has(word) || ofStem(word) !== null;
+  return known.has(word) || ofStem(word) !== null || INFLECTIONS.some((ending) => isInflected(word, ending));
+}
+
+/** "banked", "baking": an everyday word with an ending. */
+function isInflected(word: string, ending: string): boolean {
+  if (!word.endsWith(ending)) return false;
+  const base = word.slice(0, -ending.length);
+  return ordinary.has(base) || (ending === "ing" && ordinary.has(`${base}e`));
 }
 
 function ofStem(word: string): Senses | null {
@@ -179,7 +188,7 @@ function isOneSlip(a: string, b: string): boolean {
     differences += 1;
     if (first < 0) first = i;
   }
-  return differences === 1 || (differences === 2 && a[first] === b[first + 1] && a[first + 1] === b[first]);
+  return (differences === 1 && first > 0) || (differences === 2 && a[first] === b[first + 1] && a[first + 1] === b[first]);
 }
 
 function sensesOf(word: string): Senses {

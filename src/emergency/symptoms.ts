@@ -37,7 +37,7 @@ export function symptoms(scene: Scene): "sure" | "possible" | null {
     for (const find of finds(scene, want, span)) {
       const seen = scene.circumstances(find);
       if (seen.has("past") || seen.has("joke") || seen.has("unreal")) continue;
-      if (scene.inMessage("excuse") && !several(scene)) continue;
+      if (scene.inMessage("excuse")) continue;
       if (want === SLEEPY && !linked) continue;
       note(linked && several(scene));
     }

@@ -5,7 +5,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document } from "yaml";
-import { z } from "zod";
+import type { z } from "zod";
 import type { Caution } from "../answer.ts";
 import type { TopicId } from "../topics.ts";
 import { checkTrouble, checkCautions } from "./check.ts";

@@ -39,7 +39,7 @@ export const BURN = {
   /** Air the owner leaves the embers, as a share of full. Common practice, no source. */
   ember_air_share: 0.25,
   /** The flame cannot take more than this share of the air's oxygen; a larger load burns longer instead. Common practice, no source. */
-  oxygen_share: 0.7,
+  oxygen_share: 0.85,
 } as const;
 export type BurnParameters = { readonly [key in keyof typeof BURN]: number };
 

@@ -20,6 +20,7 @@ const MID_MONTH = [15.5, 45, 74.5, 105, 135.5, 166, 196.5, 227.5, 258, 288.5, 31
 const YEAR_D = 365;
 /** Mean length of a calendar year: a long count of days stays within a day of the calendar. */
 const CALENDAR_YEAR_D = 365.2425;
+const CALENDAR_DAYS = Math.ceil(CALENDAR_YEAR_D);
 
 /** Share of the moisture above equilibrium lost per day at 20 °C: 10 cm splits of beech with bark, top covered, airy. */
 export const DRYING_RATE_PER_D = { slow: 0.012, typical: 0.016, quick: 0.022 } as const;
@@ -83,58 +84,81 @@ export function uncoveredOnDay_pct_dry(climate: Climate, day_of_year: number): n
   return dry + Math.max(0, RAINED_ON_PCT_DRY - dry) * wet_share;
 }
 
-/** How long after stacking is looked, d. */
-export const LONGEST_D = 5 * YEAR_D;
+/** What each calendar day does to a stack: where it pulls the moisture, and how fast relative to 20 °C. */
+export interface DryingYear {
+  readonly equilibrium_pct_dry: Float64Array;
+  readonly speed: Float64Array;
+}
+
+/**
+ * The drying year of a place.
+ * @param covered false for wood in the rain
+ * Source: equilibrium as above; speed p_sat(T) / p_sat(20 °C), 0 in frost.
+ */
+export function dryingYear(climate: Climate, covered = true): DryingYear {
+  const pull = covered ? equilibriumOnDay_pct_dry : uncoveredOnDay_pct_dry;
+  const at20 = saturationPressure_Pa(20);
+  return {
+    equilibrium_pct_dry: Float64Array.from({ length: CALENDAR_DAYS }, (_, day) => pull(climate, day)),
+    speed: Float64Array.from({ length: CALENDAR_DAYS }, (_, day) => {
+      const t = onDay(climate.mean_C, day);
+      return t > 0 ? saturationPressure_Pa(t) / at20 : 0;
+    }),
+  };
+}
+
+/** Moisture after one more day, dry basis, %. Exact for the day. @param day days from any 1 January */
+function nextDay_pct_dry(year: DryingYear, moisture_pct_dry: number, day: number, k20_per_d: number): number {
+  const today = Math.floor(((day % CALENDAR_YEAR_D) + CALENDAR_YEAR_D) % CALENDAR_YEAR_D);
+  const equilibrium = year.equilibrium_pct_dry[today] ?? Number.NaN;
+  return equilibrium + (moisture_pct_dry - equilibrium) * Math.exp(-k20_per_d * (year.speed[today] ?? Number.NaN));
+}
+
+/** A stack as the course sees it. */
+export interface Drying {
+  readonly start_pct_dry: number;
+  /** days from any 1 January to stacking; counted from one fixed day, a later start never gives an earlier end */
+  readonly first_day: number;
+  /** from {@link stackRate_per_d} */
+  readonly k20_per_d: number;
+}
 
 /**
  * Moisture at the end of each day after stacking.
- * @param start_pct_dry moisture when stacked, dry basis, %
- * @param first_day days from any 1 January to stacking; counted from one fixed day, a later start never gives an earlier end
- * @param k20_per_d from {@link stackRate_per_d}
- * @param days how many days to follow
- * @returns dry basis, %, index 0 the moisture when stacked
- * Source: first-order drying, exact for each day.
+ * @returns dry basis, %, index 0 the moisture when stacked, days + 1 values
+ * Source: first-order drying.
  * Worked example: constant 20 °C with equilibrium 14 %, from 100 %, 0.016 per day: 18.83 % after 180 d.
  */
-export function dryingCourse_pct_dry(
-  climate: Climate,
-  start_pct_dry: number,
-  first_day: number,
-  k20_per_d: number,
-  days: number,
-  covered = true,
-): Float64Array {
+export function dryingCourse_pct_dry(year: DryingYear, { start_pct_dry, first_day, k20_per_d }: Drying, days: number): Float64Array {
   const course = new Float64Array(days + 1);
-  const year = yearOf(climate, covered);
-  course[0] = start_pct_dry;
   let moisture = start_pct_dry;
+  course[0] = moisture;
   for (let day = 0; day < days; day++) {
-    const today = year[Math.floor((((first_day + day) % CALENDAR_YEAR_D) + CALENDAR_YEAR_D) % CALENDAR_YEAR_D)];
-    if (today) moisture = today.equilibrium + (moisture - today.equilibrium) * Math.exp(-k20_per_d * today.speed);
+    moisture = nextDay_pct_dry(year, moisture, first_day + day, k20_per_d);
     course[day + 1] = moisture;
   }
   return course;
 }
 
-/** Equilibrium and speed relative to 20 °C of each day of the year. */
-function yearOf(climate: Climate, covered: boolean): { equilibrium: number; speed: number }[] {
-  const at20 = saturationPressure_Pa(20);
-  return Array.from({ length: Math.ceil(CALENDAR_YEAR_D) }, (_, day) => {
-    const t = onDay(climate.mean_C, day);
-    return {
-      equilibrium: covered ? equilibriumOnDay_pct_dry(climate, day) : uncoveredOnDay_pct_dry(climate, day),
-      speed: t > 0 ? saturationPressure_Pa(t) / at20 : 0,
-    };
-  });
-}
+/** How long after stacking a target is looked for, d. */
+export const LONGEST_D = 5 * YEAR_D;
 
 /**
- * First day on which the course is at or below the target.
- * @returns days after stacking, or undefined when it never gets there
+ * Days after stacking until the target is first reached.
+ * @returns d, or undefined when it is not reached within five years
+ * Source: first-order drying. Worked example: constant 20 °C with equilibrium 14 %, from 100 to 25 %, 0.016 per day: 129 d.
  */
-export function daysUntil(course: Float64Array, target_pct_dry: number): number | undefined {
-  const day = course.findIndex((moisture) => moisture <= target_pct_dry);
-  return day === -1 ? undefined : day;
+export function daysToTarget(
+  year: DryingYear,
+  { start_pct_dry, first_day, k20_per_d }: Drying,
+  target_pct_dry: number,
+): number | undefined {
+  let moisture = start_pct_dry;
+  for (let day = 0; day <= LONGEST_D; day++) {
+    if (moisture <= target_pct_dry) return day;
+    moisture = nextDay_pct_dry(year, moisture, first_day + day, k20_per_d);
+  }
+  return undefined;
 }
 
 /**

@@ -1,5 +1,5 @@
 /** What one fire gives: when it is warmest, how long it lasts, what went up the flue. */
-import { type HeaterFacts, heaterFrom } from "./heater-layers.ts";
+import { type Geometry, type HeaterFacts, heaterFrom } from "./heater-layers.ts";
 import { type HouseFacts, houseFrom, type Outside } from "./heater-room.ts";
 import { fireRun, type Parameters, PARAMETERS, plantOf, type Run, uniform } from "./heater.ts";
 
@@ -18,6 +18,7 @@ export interface HeatCurveInputs {
   /** one such fire a day until it repeats, or a heater as cold as the room */
   readonly before: "daily" | "cold";
   readonly parameters?: Parameters;
+  readonly geometry?: Geometry;
 }
 
 export interface HeatCurve {
@@ -56,7 +57,7 @@ export function heatCurve(inputs: HeatCurveInputs): HeatCurve {
   const { load_kg, moisture_pct_wet, before } = inputs;
   if (!(load_kg > 0)) throw new RangeError(`load_kg is ${load_kg}; it should be above 0.`);
   if (!(moisture_pct_wet >= 0 && moisture_pct_wet <= 60)) throw new RangeError(`moisture_pct_wet is ${moisture_pct_wet}; it should be 0 to 60.`);
-  const heater = heaterFrom(inputs.heater);
+  const heater = heaterFrom(inputs.heater, inputs.geometry);
   const house = houseFrom(inputs.house);
   const plant = plantOf(heater, house, inputs.parameters ?? PARAMETERS);
   const room_C = inputs.house.wanted_C ?? USUAL_ROOM_C;

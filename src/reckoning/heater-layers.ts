@@ -33,9 +33,9 @@ const FACINGS = {
   /** ASHRAE Fundamentals, fired clay brick 1920 */
   brick: { conductivity_W_per_mK: 0.895, density_kg_per_m3: 1920, heat_capacity_J_per_kgK: 840, lining_mm: 65, facing_mm: 110, joint: 0.035, spread: 1 },
   /** EN 12524, clay tiles */
-  tile: { conductivity_W_per_mK: 1.0, density_kg_per_m3: 2000, heat_capacity_J_per_kgK: 800, lining_mm: 55, facing_mm: 35, joint: 0.005, spread: 1.2 },
+  tile: { conductivity_W_per_mK: 1.0, density_kg_per_m3: 2000, heat_capacity_J_per_kgK: 800, lining_mm: 55, facing_mm: 35, joint: 0.005, spread: 1.3 },
   /** producer's data sheet: 6.4 W/mK, 2980 kg/m3 */
-  soapstone: { conductivity_W_per_mK: 6.4, density_kg_per_m3: 2980, heat_capacity_J_per_kgK: 980, lining_mm: 60, facing_mm: 50, joint: 0.02, spread: 1.15 },
+  soapstone: { conductivity_W_per_mK: 6.4, density_kg_per_m3: 2980, heat_capacity_J_per_kgK: 980, lining_mm: 60, facing_mm: 60, joint: 0.05, spread: 1.1 },
   /** brick on edge and lime-sand plaster, EN 12524 */
   render: { conductivity_W_per_mK: 0.8, density_kg_per_m3: 1700, heat_capacity_J_per_kgK: 900, lining_mm: 65, facing_mm: 70, joint: 0.01, spread: 1.05 },
   /** EN 12524, granite */

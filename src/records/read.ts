@@ -1,6 +1,6 @@
 /** Reads records given as data: keeps every field that fits and names each that does not, in a plain sentence. */
 import { z } from "zod";
-import { FireRecord, PersonRecord, RECORD_GROUPS, Records, TonightWeather, DayWeather, WoodRecord } from "./schemas.ts";
+import { FireRecord, PersonRecord, RECORD_GROUPS, type Records, TonightWeather, DayWeather, WoodRecord } from "./schemas.ts";
 
 export interface ReadRecords {
   readonly kept: z.output<typeof Records>;

@@ -25,7 +25,7 @@ export const isBrokenReference = (error: unknown): boolean => ["SQLITE_CONSTRAIN
 export const isConflict = (error: unknown): boolean => ["40001", "40P01"].includes(code(error));
 export const isBusy = (error: unknown): boolean => /^SQLITE_(BUSY|LOCKED)/.test(code(error)) || code(error) === "55P03";
 
-const UNREACHABLE = /^(SQLITE_CANTOPEN|SQLITE_READONLY|SQLITE_PERM|SQLITE_IOERR|ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|08|57P|28|3D000)/;
+const UNREACHABLE = /^(SQLITE_CANTOPEN|SQLITE_READONLY|SQLITE_PERM|SQLITE_IOERR|ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|ENOTDIR|EROFS|EISDIR|08|57P|28|3D000)/;
 const FULL = /^(SQLITE_FULL|53100|ENOSPC)/;
 const BUSY = /^(SQLITE_BUSY|SQLITE_LOCKED|55P03|53300|57014)/;
 

@@ -83,7 +83,7 @@ function leases({ boot, monotonic }: SqliteOptions, mine: () => boolean): Leases
 
 class FileDialect extends SqliteDialect {
   readonly #database;
-  constructor(config: { database: ReturnType<typeof remembering> }) {
+  constructor(config: { database: Remembering }) {
     super(config);
     this.#database = config.database;
   }
@@ -95,10 +95,21 @@ class FileDialect extends SqliteDialect {
   }
 }
 
-/** A transaction that may write takes the write lock first: it never finds out half way that it cannot. */
 class FileDriver extends SqliteDriver {
+  readonly #database;
+  constructor(config: { database: Remembering }) {
+    super(config);
+    this.#database = config.database;
+  }
+
+  /** A transaction that may write takes the write lock first: it never finds out half way that it cannot. */
   override async beginTransaction(connection: DatabaseConnection, settings?: TransactionSettings): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw(settings?.accessMode === "read only" ? "begin" : "begin immediate"));
+  }
+
+  /** SQLite has undone the transaction by itself after a full disk or a failing one: then the first error is the one that counts. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#database.inTransaction()) await super.rollbackTransaction(connection);
   }
 }
 
@@ -109,11 +120,14 @@ class FileAdapter extends SqliteAdapter {
   }
 }
 
+type Remembering = ReturnType<typeof remembering>;
+
 /** Preparing costs more than running: keep prepared statements. */
 function remembering(database: Database.Database) {
   const prepared = new Map<string, Database.Statement<unknown[]>>();
   return {
     close: () => void database.close(),
+    inTransaction: () => database.inTransaction,
     prepare(text: string) {
       let statement = prepared.get(text);
       if (!statement) {

@@ -3,7 +3,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { parse } from "yaml";
 
-const FOLDER = fileURLToPath(new URL(import.meta.url.includes("/dist/") ? "../../../src/text/" : "./", import.meta.url));
+const FOLDER = fileURLToPath(new URL("./", import.meta.url));
 
 /** Files named `<language>.yaml` or `<what>.<language>.yaml`, flat id to ICU message. */
 export async function loadCatalogues(folder: string = FOLDER): Promise<Map<string, Map<string, string>>> {

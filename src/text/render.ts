@@ -18,9 +18,7 @@ export type Catalogues = ReadonlyMap<string, Catalogue>;
 
 export class MissingText extends Error {}
 
-export interface Renderer {
-  (text: Text, reader: Reader): string;
-}
+export type Renderer = (text: Text, reader: Reader) => string
 
 const language = (locale: string): string => locale.split(/[-_]/)[0]?.toLowerCase() ?? "en";
 
@@ -72,7 +70,8 @@ function moment({ at_ms, show }: Moment, reader: Reader): string {
   if (!made) {
     const time = { hour: "2-digit", minute: "2-digit", hourCycle: reader.system === "us" ? "h12" : "h23" } as const;
     const day = { weekday: "short", day: "numeric", month: "short" } as const;
-    made = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, ...(show !== "day" ? time : {}), ...(show !== "time" ? day : {}) });
+    const parts = { time, day, "day-time": { ...day, ...time }, date: { day: "numeric", month: "short", year: "numeric" } } as const;
+    made = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, ...parts[show] });
     formats.set(key, made);
   }
   return made.format(at_ms);

@@ -4,7 +4,7 @@ import type { Outline } from "../../adapters/outline.ts";
 import { plain } from "../../adapters/plain.ts";
 
 /** Words without anything that only lays them out. */
-export const squeeze = (words: string): string => words.replace(/[\s\u2060\u200B─]/gu, "");
+export const squeeze = (words: string): string => words.replace(/[\s─]/gu, "");
 
 const cautionWords = (answer: Answer): string[] => answer.cautions.map((caution) => squeeze(plain(String(caution.text.args?.words))));
 

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { reckon } from "../../src/calculators/index.ts";
 
-const result = (name: string, inputs: unknown): Record<string, unknown> & { warnings?: string[]; range?: Record<string, [number, number]> } => {
+const result = (
+  name: string,
+  inputs: unknown,
+): Record<string, unknown> & { warnings?: string[]; range?: Record<string, [number, number]> } => {
   const reckoned = reckon(name, inputs);
   if (!reckoned.ok) throw new Error(reckoned.error);
   return reckoned.result;
@@ -14,16 +17,21 @@ describe("results", () => {
     expect(result("stack", { volume_m3_stacked: 2, moisture_pct_wet: 20 })).not.toHaveProperty("mass_kg");
     expect(result("stack", { volume_m3_stacked: 2, species: "oak" })).not.toHaveProperty("mass_kg");
     expect(result("house-heat", { heat_loss_W_per_K: 200 })).toEqual({ heat_loss_W_per_K: 200 });
-    expect(result("season", { degree_days_Kd: 3000, heat_loss_W_per_K: 200, useful_kWh_per_kg: 3.2 })).not.toHaveProperty("wood_m3_stacked");
+    expect(result("season", { degree_days_Kd: 3000, heat_loss_W_per_K: 200, useful_kWh_per_kg: 3.2 })).not.toHaveProperty(
+      "wood_m3_stacked",
+    );
     expect(result("air-moisture", { air_C: 20, target_pct_wet: 10 })).not.toHaveProperty("emc_pct_dry");
     expect(result("split-weight", { first_kg: 2, first_pct_wet: 40 })).toEqual({});
   });
 
   it("carry a range only where something was assumed, and the figure lies in it", () => {
     for (const [name, inputs] of [
-      ["fuel", { load_kg: 12, moisture_pct_wet: 18 }], ["stack", { volume_m3_loose: 3, species: "oak", moisture_pct_wet: 20 }],
-      ["season", { degree_days_Kd: 3000, heat_loss_W_per_K: 200 }], ["meter", { readings_pct_dry: [16, 18], wood_C: 5 }],
-      ["draught", { flue_height_m: 6, outside_C: 5, flue_mean_C: 120 }], ["air-moisture", { air_C: 10, rh_pct: 80 }],
+      ["fuel", { load_kg: 12, moisture_pct_wet: 18 }],
+      ["stack", { volume_m3_loose: 3, species: "oak", moisture_pct_wet: 20 }],
+      ["season", { degree_days_Kd: 3000, heat_loss_W_per_K: 200 }],
+      ["meter", { readings_pct_dry: [16, 18], wood_C: 5 }],
+      ["draught", { flue_height_m: 6, outside_C: 5, flue_mean_C: 120 }],
+      ["air-moisture", { air_C: 10, rh_pct: 80 }],
     ] as const) {
       const one = result(name, inputs);
       expect(Object.keys(one.range ?? {}).length, name).toBeGreaterThan(0);
@@ -45,7 +53,8 @@ describe("results", () => {
   });
 
   it("corrects cold wood upward and warm wood downward, temperature before species", () => {
-    const at = (wood_C: number, species?: string): number => Number(result("meter", { readings_pct_dry: [16], wood_C, ...(species && { species }) }).corrected_pct_dry);
+    const at = (wood_C: number, species?: string): number =>
+      Number(result("meter", { readings_pct_dry: [16], wood_C, ...(species && { species }) }).corrected_pct_dry);
     expect(at(0)).toBeGreaterThan(at(10));
     expect(at(10)).toBeGreaterThan(16);
     expect(at(35)).toBeLessThan(16);
@@ -54,7 +63,8 @@ describe("results", () => {
 
   it("warns before any figure of a wood whose smoke is poisonous", () => {
     for (const name of ["fuel", "stack"]) {
-      const inputs = name === "fuel" ? { load_kg: 10, moisture_pct_wet: 20, species: "tamboti" } : { volume_m3_stacked: 1, species: "tamboti" };
+      const inputs =
+        name === "fuel" ? { load_kg: 10, moisture_pct_wet: 20, species: "tamboti" } : { volume_m3_stacked: 1, species: "tamboti" };
       expect(result(name, inputs).warnings?.[0]).toMatch(/Do not burn tamboti/);
     }
   });
@@ -77,7 +87,8 @@ describe("results", () => {
     const told = result("stack", { cords: 2, species: "birch" });
     for (const key of ["volume_m3_stacked", "volume_m3_loose", "volume_m3_solid"]) {
       const back = result("stack", { [key]: told[key], species: "birch" });
-      for (const other of ["volume_m3_stacked", "volume_m3_loose", "volume_m3_solid", "cords"]) expect(back[other], `${key} to ${other}`).toBeCloseTo(Number(told[other]), 6);
+      for (const other of ["volume_m3_stacked", "volume_m3_loose", "volume_m3_solid", "cords"])
+        expect(back[other], `${key} to ${other}`).toBeCloseTo(Number(told[other]), 6);
     }
   });
 });

@@ -10,7 +10,15 @@ interface Seasoned {
 }
 const MUNICH = { latitude: 48.14, longitude: 11.58 };
 const seasoned = (more: object = {}): Seasoned => {
-  const reckoned = reckon("seasoning", { species: "beech", split_mm: 90, start_pct_wet: 48, target_pct_wet: 20, stacked_on: "2026-03-15", ...MUNICH, ...more });
+  const reckoned = reckon("seasoning", {
+    species: "beech",
+    split_mm: 90,
+    start_pct_wet: 48,
+    target_pct_wet: 20,
+    stacked_on: "2026-03-15",
+    ...MUNICH,
+    ...more,
+  });
   if (!reckoned.ok) throw new Error(reckoned.error);
   return reckoned.result as unknown as Seasoned;
 };

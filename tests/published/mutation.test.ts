@@ -5,7 +5,9 @@ import { MUTANTS } from "./mutants.ts";
 
 const runner = fileURLToPath(new URL("mutate.ts", import.meta.url));
 const outcomes = execFileSync(process.execPath, ["--disable-warning=ExperimentalWarning", runner], { encoding: "utf8" })
-  .trim().split("\n").map((line) => JSON.parse(line) as { file: string; mistake: string; to: string; noticed: string | null });
+  .trim()
+  .split("\n")
+  .map((line) => JSON.parse(line) as { file: string; mistake: string; to: string; noticed: string | null });
 
 describe("a wrong formula is noticed by a published value", () => {
   it("runs every mutant", () => expect(outcomes).toHaveLength(MUTANTS.length));

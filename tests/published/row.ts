@@ -27,12 +27,15 @@ export const table = (head: Head, rows: readonly (readonly [inputs: unknown, exp
 
 /** @returns what is off, one text for each figure; empty when the row holds */
 export function differences(row: Row, actual: unknown): string[] {
-  const pairs: [string, number, unknown][] = typeof row.expected === "number"
-    ? [["result", row.expected, actual]]
-    : Object.entries(row.expected).map(([key, expected]) => [key, expected, (actual as Record<string, unknown> | undefined)?.[key]]);
+  const pairs: [string, number, unknown][] =
+    typeof row.expected === "number"
+      ? [["result", row.expected, actual]]
+      : Object.entries(row.expected).map(([key, expected]) => [key, expected, (actual as Record<string, unknown> | undefined)?.[key]]);
   return pairs.flatMap(([key, expected, value]) => {
     const allowed = Math.max(row.abs ?? 0, (row.rel ?? 0) * Math.abs(expected));
-    return typeof value === "number" && Math.abs(value - expected) <= allowed ? [] : [`${key}: ${String(value)} instead of ${expected} within ${allowed}`];
+    return typeof value === "number" && Math.abs(value - expected) <= allowed
+      ? []
+      : [`${key}: ${String(value)} instead of ${expected} within ${allowed}`];
   });
 }
 

@@ -11,16 +11,32 @@ import { stack } from "./tables/stack.ts";
 
 /** By calculator, so that each one's share can be counted. */
 export const ROWS: Readonly<Record<string, readonly Row[]>> = {
-  "moisture": moisture, "split-weight": splitWeight, "meter": meter, "fuel": fuel, "rated-load": ratedLoad, "stack": stack,
-  "air-moisture": airMoisture, "seasoning": seasoning, "draught": [...draught, ...flueCooling], "house-heat": houseHeat, "season": season,
+  moisture: moisture,
+  "split-weight": splitWeight,
+  meter: meter,
+  fuel: fuel,
+  "rated-load": ratedLoad,
+  stack: stack,
+  "air-moisture": airMoisture,
+  seasoning: seasoning,
+  draught: [...draught, ...flueCooling],
+  "house-heat": houseHeat,
+  season: season,
 };
 
 /** Where a calculator lives: its file in src/calculators and the name it is exported by. */
 export const HOME: Readonly<Record<string, readonly [file: string, name: string]>> = {
-  "moisture": ["moisture.ts", "moisture"], "split-weight": ["moisture.ts", "splitWeight"], "meter": ["moisture.ts", "meter"],
-  "fuel": ["fuel.ts", "fuel"], "rated-load": ["fuel.ts", "ratedLoad"], "stack": ["stack.ts", "stack"],
-  "air-moisture": ["air-moisture.ts", "airMoisture"], "seasoning": ["seasoning.ts", "seasoning"], "draught": ["draught.ts", "draught"],
-  "house-heat": ["house-heat.ts", "houseHeat"], "season": ["house-heat.ts", "season"],
+  moisture: ["moisture.ts", "moisture"],
+  "split-weight": ["moisture.ts", "splitWeight"],
+  meter: ["moisture.ts", "meter"],
+  fuel: ["fuel.ts", "fuel"],
+  "rated-load": ["fuel.ts", "ratedLoad"],
+  stack: ["stack.ts", "stack"],
+  "air-moisture": ["air-moisture.ts", "airMoisture"],
+  seasoning: ["seasoning.ts", "seasoning"],
+  draught: ["draught.ts", "draught"],
+  "house-heat": ["house-heat.ts", "houseHeat"],
+  season: ["house-heat.ts", "season"],
 };
 
 type Module = Readonly<Record<string, unknown>>;
@@ -52,10 +68,9 @@ async function run(name: string, inputs: unknown, load: Load): Promise<Record<st
   return calculator.run(calculator.schema.parse(inputs));
 }
 
-const FIVE_YEARS_D = 1826;
 const TARGET_PCT_DRY = 25;
 
-function weeks(drying: Module, [climate, start_pct_dry, first_day, rate]: readonly unknown[]): number {
-  const course = asFunction(drying.dryingCourse_pct_dry, "dryingCourse_pct_dry")(climate, start_pct_dry, first_day, rate, FIVE_YEARS_D);
-  return Number(asFunction(drying.daysUntil, "daysUntil")(course, TARGET_PCT_DRY)) / 7;
+function weeks(drying: Module, [climate, start_pct_dry, first_day, k20_per_d]: readonly unknown[]): number {
+  const year = asFunction(drying.dryingYear, "dryingYear")(climate);
+  return Number(asFunction(drying.daysToTarget, "daysToTarget")(year, { start_pct_dry, first_day, k20_per_d }, TARGET_PCT_DRY)) / 7;
 }

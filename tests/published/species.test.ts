@@ -10,13 +10,28 @@ const solid = (species: string): number => {
 
 /** Belgian table, GJ per stacked m3 at 25 %: its absolute figures count stacks as fuller than measured ones are, its ratios stand. */
 const GJ_PER_STACKED: readonly (readonly [string, number])[] = [
-  ["hornbeam", 10.0], ["robinia", 9.15], ["oak", 8.35], ["ash", 8.1], ["birch", 7.92], ["larch", 7.3], ["Douglas-fir", 6.61],
-  ["pine", 6.5], ["spruce", 5.84], ["fir", 5.53],
+  ["hornbeam", 10.0],
+  ["robinia", 9.15],
+  ["oak", 8.35],
+  ["ash", 8.1],
+  ["birch", 7.92],
+  ["larch", 7.3],
+  ["Douglas-fir", 6.61],
+  ["pine", 6.5],
+  ["spruce", 5.84],
+  ["fir", 5.53],
 ];
 
 /** OeHU table (Austria), kg of dry wood per solid m3 without bark. */
 const KG_PER_SOLID: readonly (readonly [string, number])[] = [
-  ["spruce", 427], ["pine", 510], ["larch", 545], ["beech", 650], ["oak", 630], ["ash", 650], ["birch", 515], ["hornbeam", 680],
+  ["spruce", 427],
+  ["pine", 510],
+  ["larch", 545],
+  ["beech", 650],
+  ["oak", 630],
+  ["ash", 650],
+  ["birch", 515],
+  ["hornbeam", 680],
 ];
 
 describe("heat of trees against beech", () => {
@@ -48,7 +63,8 @@ describe("the table", () => {
     expect(new Set(species.map((tree) => tree.botanical)).size).toBe(species.length);
     for (const tree of species) {
       const most = (100 * (1.54 - tree.basic_density)) / (1.54 * tree.basic_density);
-      for (const green of [tree.green?.heartwood, tree.green?.sapwood]) if (green !== undefined) expect(green, tree.botanical).toBeLessThanOrEqual(most + 5);
+      for (const green of [tree.green?.heartwood, tree.green?.sapwood])
+        if (green !== undefined) expect(green, tree.botanical).toBeLessThanOrEqual(most + 5);
     }
   });
 

@@ -7,9 +7,12 @@ const all = Object.values(ROWS).flat();
 const count = (rows: readonly Row[]): number => rows.reduce((sum, row) => sum + figures(row), 0);
 
 describe.each(Object.entries(ROWS))("published values: %s", (_, rows) => {
-  it.each(rows.map((row) => [`${row.of} ${JSON.stringify(row.inputs).slice(0, 90)} (${row.source})`, row] as const))("%s", async (_name, row) => {
-    expect(differences(row, await evaluate(row, shipped))).toEqual([]);
-  });
+  it.each(rows.map((row) => [`${row.of} ${JSON.stringify(row.inputs).slice(0, 90)} (${row.source})`, row] as const))(
+    "%s",
+    async (_name, row) => {
+      expect(differences(row, await evaluate(row, shipped))).toEqual([]);
+    },
+  );
 });
 
 describe("the collection", () => {

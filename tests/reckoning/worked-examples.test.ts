@@ -12,6 +12,9 @@ import * as meter from "../../src/reckoning/meter.ts";
 import * as moisture from "../../src/reckoning/moisture.ts";
 import * as stack from "../../src/reckoning/stack.ts";
 
+/** 20 °C and an equilibrium of 14 % all year. */
+const STEADY = drying.dryingYear({ mean_C: Array(12).fill(20), rh_pct: Array(12).fill(73.53) });
+
 /** Function, what the docstring's example gives, what it says, and to how much. */
 const EXAMPLES: readonly (readonly [string, number | undefined, number, number])[] = [
   ["moisture.wetFromDry_pct", moisture.wetFromDry_pct(25), 20, 1e-9],
@@ -64,7 +67,8 @@ const EXAMPLES: readonly (readonly [string, number | undefined, number, number])
   ["house-heat.degreeDays_Kd", house.degreeDays_Kd([-3, 1, 7, 12, 16, 19, 14.9, 15.1], 18.3), 65.1, 1e-6],
   ["house-heat.uValue_W_per_m2K", house.uValue_W_per_m2K([{ thickness_m: 0.24, k_W_per_mK: 0.8 }, { thickness_m: 0.015, k_W_per_mK: 0.8 }]), 2.046, 5e-4],
   ["drying.stackRate_per_d", drying.stackRate_per_d(0.016, { split_mm: 50, seasoning_class: 2, bark: true }), 0.0453, 5e-5],
-  ["drying.dryingCourse_pct_dry", drying.dryingCourse_pct_dry({ mean_C: Array(12).fill(20), rh_pct: Array(12).fill(73.53) }, 100, 0, 0.016, 180)[180], 18.83, 0.05],
+  ["drying.dryingCourse_pct_dry", drying.dryingCourse_pct_dry(STEADY, { start_pct_dry: 100, first_day: 0, k20_per_d: 0.016 }, 180)[180], 18.83, 0.05],
+  ["drying.daysToTarget", drying.daysToTarget(STEADY, { start_pct_dry: 100, first_day: 0, k20_per_d: 0.016 }, 25), 129, 0],
   ["drying.boardDrying_d", drying.boardDrying_d(1, 17.54, 80, 25, 12), 20.1, 0.05],
 ];
 

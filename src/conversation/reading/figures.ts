@@ -273,8 +273,11 @@ function compound(tokens: readonly Token[], first: PlacedFigure, options: Figure
 }
 
 const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably", "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
-const UPPER = ["up to", "at most", "no more than", "not more than", "less than", "under", "max of", "a maximum of", "below"];
-const LOWER = ["at least", "over", "more than", "no less than", "not less than", "above", "a minimum of"];
+const UPPER = [" up to", " at most", " no more than", " not more than", " less than", " under", " max of", " a maximum of", " below"];
+const LOWER = [" at least", " over", " no less than", " not less than", " more than", " above", " a minimum of"];
+const NOT_LESS = / (no|not) less than$/;
+const BOUND_ENDS = new Set(["to", "most", "than", "under", "of", "below", "least", "over", "above"]);
+const SLIGHTLY = new Set(["bit", "little", "touch", "shade", "just", "slightly", "tad"]);
 
 /** Words around the figure: about, bounds, filling of a stack, wet or dry basis. */
 function finish(tokens: readonly Token[], placed: PlacedFigure, floor: number): PlacedFigure {
@@ -291,18 +294,20 @@ function finish(tokens: readonly Token[], placed: PlacedFigure, floor: number): 
     }
     before.unshift(token.word);
   }
-  const said = ` ${before.join(" ")}`;
   const near = before.slice(-2);
   let figure = placed.figure;
+  const last = before.at(-1) ?? "";
+  const said = BOUND_ENDS.has(last) ? ` ${before.join(" ")}` : "";
   const spread = Math.max(Math.abs(figure.value) * 0.12, figure.decimals > 0 ? 0.5 : 1);
-  if (/ (bit|little|touch|shade|just|slightly|tad) (over|above|more than)$/.test(said)) {
+  const slightly = said !== "" && before.some((word) => SLIGHTLY.has(word));
+  if (slightly && (last === "over" || last === "above" || said.endsWith(" more than"))) {
     figure = { ...figure, about: true, low: figure.low ?? figure.value, high: figure.high ?? figure.value + spread };
-  } else if (/ (bit|little|touch|shade|just|slightly|tad) (under|below|less than|short of)$/.test(said)) {
+  } else if (slightly && (last === "under" || last === "below" || said.endsWith(" less than") || said.endsWith(" short of"))) {
     figure = { ...figure, about: true, low: figure.low ?? figure.value - spread, high: figure.high ?? figure.value };
   } else {
-    if (UPPER.some((words) => said.endsWith(` ${words}`))) figure = { ...figure, bound: "max" };
-    else if (LOWER.some((words) => said.endsWith(` ${words}`))) figure = { ...figure, bound: "min" };
-    if (near.some((word) => ABOUT.has(word)) || said.endsWith(" more or less") || said.endsWith(" or so") || orSo(tokens, to)) figure = { ...figure, about: true };
+    if (said && !NOT_LESS.test(said) && UPPER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "max" };
+    else if (said && LOWER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "min" };
+    if (near.some((word) => ABOUT.has(word)) || orSo(tokens, to)) figure = { ...figure, about: true };
   }
   if (figure.dimension === "volume" && !figure.filling) {
     const filling = fillingNear(tokens, to, near);

@@ -36,7 +36,7 @@ interface Mention {
 /** Reads what is said of alarms. `now_ms` is needed for dates. */
 export function readAlarms(text: string, context: ReadContext = {}): AlarmsRead {
   const findings = new Findings();
-  const statement = state(text, context, { cues: CUES, takes: TAKES });
+  const statement = state(text, context, { cues: CUES, takes: TAKES }, findings);
   const mentions = mentionsIn(statement);
   const facts: { co?: AlarmFacts; smoke?: AlarmFacts } = {};
   let unplaced: AlarmFacts | undefined;

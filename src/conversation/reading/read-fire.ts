@@ -50,7 +50,7 @@ const OLDEST_DAYS = 400;
 export function readFire(text: string, now_ms: number, timezone: string, context: Omit<ReadContext, "now_ms" | "timezone"> = {}): FireRead {
   const findings = new Findings();
   const [body, note] = noteOf(text);
-  const statement = state(body, { ...context, now_ms, timezone }, { cues: CUES, takes: TAKES, hour_after: HOUR_AFTER, lean: "past", points: pointsAreTimes(body) });
+  const statement = state(body, { ...context, now_ms, timezone }, { cues: CUES, takes: TAKES, hour_after: HOUR_AFTER, lean: "past", points: pointsAreTimes(body) }, findings);
   const facts: { -readonly [K in keyof FireFacts]?: FireFacts[K] } = {};
   const moisture = readMoisture(statement, findings);
   if (moisture.moisture_pct_wet !== undefined) facts.moisture_pct_wet = moisture.moisture_pct_wet;

@@ -58,7 +58,7 @@ const SOURCES: readonly (readonly [NonNullable<HeaterFacts["max_load_source"]>, 
 /** Reads what is said of a heater. Bare numbers take the reader's own unit and are named in `assumed`. */
 export function readHeater(text: string, context: ReadContext = {}): Read<HeaterFacts> {
   const findings = new Findings();
-  const statement = state(text, context, { cues: CUES, takes: TAKES });
+  const statement = state(text, context, { cues: CUES, takes: TAKES }, findings);
   const facts: { -readonly [K in keyof HeaterFacts]: HeaterFacts[K] } = {};
   const name = nameGiven(statement);
   if (name) facts.name = name;

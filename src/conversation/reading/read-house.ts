@@ -39,7 +39,7 @@ const USUAL_INSIDE_C = 20;
 /** Reads what is said of a house. */
 export function readHouse(text: string, context: ReadContext = {}): HouseRead {
   const findings = new Findings();
-  const statement = state(text, context, { cues: CUES, takes: TAKES, moments: false });
+  const statement = state(text, context, { cues: CUES, takes: TAKES, moments: false }, findings);
   const facts: { -readonly [K in keyof HouseFacts]: HouseFacts[K] } = {};
   let built_year: number | undefined;
   for (const said of statement.said) {
@@ -85,7 +85,10 @@ function loss(statement: Statement, facts: { -readonly [K in keyof HouseFacts]: 
   };
   for (const { figure } of statement.said) {
     const direct = figure ? inUnit(figure, "W/K") : null;
-    if (direct !== null) return keep(direct);
+    if (direct !== null) {
+      keep(direct);
+      return;
+    }
   }
   const at = statement.said.findIndex(({ figure, cues }) => figure?.dimension === "power" && !(cues.has("other") && !cues.has("loss")));
   const power = at < 0 ? null : inUnit(statement.said[at]?.figure as Figure, "W");

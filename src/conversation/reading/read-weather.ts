@@ -20,7 +20,7 @@ const TAKES = { low: isTemperature, high: isTemperature };
 /** Reads outside temperatures. A bare number is taken in the reader's own scale and named in `assumed`. */
 export function readWeather(text: string, context: ReadContext = {}): WeatherRead {
   const findings = new Findings();
-  const statement = state(text, context, { cues: CUES, takes: TAKES, lean: "future" });
+  const statement = state(text, context, { cues: CUES, takes: TAKES, lean: "future" }, findings);
   const facts: { low_C?: number; high_C?: number } = {};
   const days = new Map<string, { low_C?: number; high_C?: number }>();
   let day: string | null = null;

@@ -4,10 +4,9 @@ import type { WoodFacts } from "../../records/schemas.ts";
 import { inUnit, type Figure } from "./figures.ts";
 import { dateOf } from "./read-dates.ts";
 import { MOISTURE_CUES, readMoisture } from "./read-moisture.ts";
-import { sizesIn } from "./sizes.ts";
+import { sizesIn, type StackSize } from "./sizes.ts";
 import { readerFor, type SpeciesFound } from "./species.ts";
 import { Findings, nameGiven, plain, state, type Read, type ReadContext, type Said, type Statement } from "./statement.ts";
-import { isWord } from "./tokens.ts";
 
 export interface WoodRead extends Read<readonly WoodFacts[]> {
   /** by pile: moisture stated without a basis, % */
@@ -29,9 +28,10 @@ const TAKES = {
 /** Reads what is said of wood, a record for each pile: several trees with a volume each are several piles. */
 export function readWood(text: string, context: ReadContext = {}): WoodRead {
   const findings = new Findings();
-  const statement = state(text, context, { cues: CUES, takes: TAKES });
+  const statement = state(text, context, { cues: CUES, takes: TAKES }, findings);
   const trees = readerFor(statement.species).read(statement.tokens);
   const piles = partsOf(statement, trees);
+  const sizes = sizesIn(statement.tokens, statement.system);
   const unsettled: (number | undefined)[] = [];
   const facts = piles.map((pile) => {
     const record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] } = {};
@@ -39,7 +39,7 @@ export function readWood(text: string, context: ReadContext = {}): WoodRead {
     const moisture = readMoisture(statement, findings, pile.said);
     if (moisture.moisture_pct_wet !== undefined) record.moisture_pct_wet = moisture.moisture_pct_wet;
     unsettled.push(moisture.moisture_pct_unsettled);
-    volume(statement, pile, record, findings);
+    volume(statement, pile, sizes, record, findings);
     for (const said of pile.said) {
       if (said.cues.has("measured_on") && record.measured_on === undefined) {
         const date = dateOf(statement, said, findings, { what: "The moisture measurement", past: true });
@@ -85,12 +85,12 @@ function partsOf(statement: Statement, trees: readonly (SpeciesFound & { from: n
   });
 }
 
-function volume(statement: Statement, pile: Pile, record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] }, findings: Findings): void {
+function volume(statement: Statement, pile: Pile, all: readonly StackSize[], record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] }, findings: Findings): void {
   const keep = (stacked: number): void => {
     if (stacked > 0 && stacked <= 1000) record.volume_m3_stacked = Number(stacked.toFixed(2));
     else findings.problems.push(`A pile of ${plain(stacked)} m³ cannot be right: a winter takes some 5 to 20 m³ stacked.`);
   };
-  const sizes = sizesIn(statement.tokens, statement.system).filter(({ at }) => {
+  const sizes = all.filter(({ at }) => {
     const start = statement.tokens[pile.from]?.at[0] ?? 0;
     return at[0] >= start && at[0] < (statement.tokens[pile.to]?.at[0] ?? Infinity);
   });
@@ -131,6 +131,3 @@ function basket(said: readonly Said[], record: { -readonly [K in keyof WoodFacts
   if (kg > 0 && kg <= 100) record.basket_kg = Number(kg.toFixed(2));
   else findings.problems.push(`A basket of ${plain(kg)} kg cannot be right: one carries some 5 to 20 kg.`);
 }
-
-/** Whether a statement about wood speaks of the whole pile being gone ("the birch is finished"). */
-export const saysUsedUp = ({ tokens }: Pick<Statement, "tokens">): boolean => tokens.some((token, i) => isWord(token, "finished", "gone") || (isWord(token, "used") && isWord(tokens[i + 1], "up")));

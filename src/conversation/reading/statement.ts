@@ -57,6 +57,8 @@ export interface Statement {
   readonly said: readonly Said[];
   /** the clause each token stands in */
   readonly clauses: readonly number[];
+  /** where each word stands */
+  readonly places: ReadonlyMap<string, readonly number[]>;
   readonly now: Temporal.ZonedDateTime | null;
   readonly system: UnitSystem;
   readonly species: readonly SpeciesName[];
@@ -75,10 +77,14 @@ export interface StateOptions extends ClockOptions {
 
 const STOPS = new Set([",", ";", ".", "!", "?", "\n", "(", ")", "–", "|", "•"]);
 const SOFT_STOPS = new Set(["and", "but", "plus", "then", "also"]);
+/** A record is said in fewer characters than this; of a longer text the rest is left, and said so. */
+export const LONGEST_STATEMENT = 2000;
 /** How far a cue reaches, in tokens. */
 const REACH = 6;
 
-export function state(text: string, context: ReadContext, options: StateOptions): Statement {
+export function state(whole: string, context: ReadContext, options: StateOptions, findings?: Findings): Statement {
+  const text = whole.slice(0, LONGEST_STATEMENT);
+  if (whole.length > LONGEST_STATEMENT) findings?.problems.push(`Only the first ${LONGEST_STATEMENT} characters were read; send the rest as messages of their own.`);
   const tokens = readNumberWords(scan(text));
   const now = context.now_ms === undefined ? null : zoned(context.now_ms, context.timezone ?? "UTC");
   const system = context.system ?? "metric";
@@ -93,7 +99,18 @@ export function state(text: string, context: ReadContext, options: StateOptions)
     ...moments.filter((moment) => !figures.some(({ from, to }) => moment.from < to && from < moment.to)).map((moment) => ({ kind: "moment" as const, moment, from: moment.from, to: moment.to })),
   ].sort((a, b) => a.from - b.from).map((value) => ({ ...value, clause: clauses[value.from] ?? 0, cues: new Set<string>() }));
   attach(tokens, clauses, values, options);
-  return { text, tokens, said: values, clauses, now, system, species: context.species ?? COMMON_SPECIES };
+  return { text, tokens, said: values, clauses, places: placesOf(tokens), now, system, species: context.species ?? COMMON_SPECIES };
+}
+
+function placesOf(tokens: readonly Token[]): Map<string, number[]> {
+  const places = new Map<string, number[]>();
+  tokens.forEach((token, i) => {
+    if (token.kind !== "word") return;
+    const list = places.get(token.word);
+    if (list) list.push(i);
+    else places.set(token.word, [i]);
+  });
+  return places;
 }
 
 function clausesOf(text: string, tokens: readonly Token[]): number[] {
@@ -190,19 +207,35 @@ function firstFitting(values: readonly Value[], from: number, step: 1 | -1, fits
 
 const NO = ["no", "not", "without", "none", "never", "hasnt", "havent", "dont", "doesnt", "isnt", "aint", "wasnt", "lacks", "lacking", "lack", "nor", "neither", "false", "didnt"];
 
-/** Whether something is said to be there, not to be there, or is not spoken of. */
+/** Whether something is said to be there, not to be there, or is not spoken of. The last mention counts. */
 export function present(statement: Statement, phrases: readonly string[]): boolean | undefined {
-  const { tokens, clauses } = statement;
-  const cues = (present.cache.get(phrases) ?? present.cache.set(phrases, { it: phrases }).get(phrases)) as Cues;
-  let answer: boolean | undefined;
-  for (const hit of findCues(tokens, clauses, cues)) {
-    const after = isSign(tokens[hit.to], ":") || isSign(tokens[hit.to], "=") ? tokens[hit.to + 1] : tokens[hit.to];
-    const without = isWord(after, "no", "none", "false", "missing") || negatedBefore(statement, hit.from);
-    answer = !without;
+  let last = -1;
+  let end = -1;
+  for (const phrase of phrases) {
+    const words = phrase.split(" ");
+    for (const at of statement.places.get(words[0] as string) ?? []) {
+      const to = at < last ? -1 : phraseEnd(statement.tokens, at, words);
+      if (to < 0 || (at === last && to < end)) continue;
+      last = at;
+      end = to;
+    }
   }
-  return answer;
+  if (last < 0) return undefined;
+  const { tokens } = statement;
+  const after = isSign(tokens[end], ":") || isSign(tokens[end], "=") ? tokens[end + 1] : tokens[end];
+  return !(isWord(after, "no", "none", "false", "missing") || negatedBefore(statement, last));
 }
-present.cache = new WeakMap<readonly string[], Cues>();
+
+/** One past the last token of a phrase that begins at a token, hyphens passed over, or -1. */
+function phraseEnd(tokens: readonly Token[], from: number, words: readonly string[]): number {
+  let i = from;
+  for (const word of words) {
+    if (isSign(tokens[i], "-") && !tokens[i]?.gap) i += 1;
+    if (!isWord(tokens[i], word)) return -1;
+    i += 1;
+  }
+  return i;
+}
 
 /** "no grate", "no grate or bypass", "there is not a damper": a no within four words before, in the same clause. */
 export function negatedBefore({ tokens, clauses }: Pick<Statement, "tokens" | "clauses">, at: number): boolean {

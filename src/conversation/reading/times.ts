@@ -49,8 +49,12 @@ export async function loadTimes(): Promise<void> {
 
 export const timesLoaded = (): boolean => chrono !== null;
 
-/** All moments of a text in order. Times that nobody gave a day take the one said before, else the nearest that `lean` allows. */
-export function readTimes(text: string, now_ms: number, timezone: string, options: TimeOptions = {}): Time[] {
+/** A wall of text holds no more moments than its beginning. */
+const LONGEST_READ = 4000;
+
+/** All moments of a text in order (its first 4000 characters). Times that nobody gave a day take the one said before, else the nearest that `lean` allows. */
+export function readTimes(whole: string, now_ms: number, timezone: string, options: TimeOptions = {}): Time[] {
+  const text = whole.slice(0, LONGEST_READ);
   const tokens = readNumberWords(scan(text));
   const now = zoned(now_ms, timezone);
   let said: Temporal.PlainDate | null = null;

@@ -94,27 +94,27 @@ export function fold(word: string): string {
   return out;
 }
 
-interface Char {
-  readonly char: string;
-  readonly at: number;
-}
-
-function visible(text: string): Char[] {
-  const out: Char[] = [];
+/** The characters a reader sees, and where each stands. */
+function visible(text: string): { readonly chars: readonly string[]; readonly places: readonly number[] } {
+  const chars: string[] = [];
+  const places: number[] = [];
   let at = 0;
   for (const char of text) {
-    if (!isInvisible(char)) out.push({ char, at });
+    if (!isInvisible(char)) {
+      chars.push(char);
+      places.push(at);
+    }
     at += char.length;
   }
-  return out;
+  return { chars, places };
 }
 
 /** All words, numbers and signs of a text in order. Never throws; time grows with the length of the text alone. */
 export function scan(text: string): Token[] {
-  const chars = visible(text);
+  const { chars, places } = visible(text);
   const tokens: Token[] = [];
-  const at = (i: number): number => chars[i]?.at ?? text.length;
-  const char = (i: number): string => chars[i]?.char ?? "";
+  const at = (i: number): number => places[i] ?? text.length;
+  const char = (i: number): string => chars[i] ?? "";
   let i = 0;
   let gap = true;
   while (i < chars.length) {

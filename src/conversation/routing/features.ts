@@ -93,6 +93,7 @@ export function read(text: string, lexicon: Lexicon): Reading {
     hash(`first two ${stems[0] ?? ""} ${stems[1] ?? ""}`, 7),
     hash(`last ${stems[stems.length - 1] ?? ""}`, 7),
   ];
+  shape.push(hash(`senses ${Math.min(4, senses.length)}`, 7), hash(`strange ${Math.round((4 * strange) / (stems.length || 1))}`, 7));
   if (emoji > 0) shape.push(hash("emoji", 7));
   if (stems.length === 0) shape.push(hash("empty", 7));
 

@@ -3,6 +3,7 @@ import { ask, say, steps, text, type Block, type Choice } from "../../answer.ts"
 import { airGate, damperGate, noted, type Bed, type Gate } from "../../firing/gates.ts";
 import { saysNothing, type Report } from "../../firing/report.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { running, stateOf } from "./guide-state.ts";
 import { builderWords } from "./parts.ts";
 
 const CAUTIONS = ["close-flue", "carbon-monoxide"] as const;
@@ -12,11 +13,13 @@ export const bedChoices: readonly Choice[] = ["yellow", "blue", "glow", "black-d
 
 /** @param report what was said with this message, or null for a bare question */
 export function closeDownOutcome(context: Context, report: Report | null, followUp = false): Outcome {
-  const bed = report ? noted(context.state.bed ?? {}, report, context.now_ms) : (context.state.bed ?? {});
+  const guided = running(context);
+  const before = guided ? stateOf(guided).bed : (context.state.bed ?? {});
+  const bed = report ? noted(before, report, context.now_ms) : before;
   const noDamper = context.heater?.facts.shut_off_damper === false;
   const air = airGate(bed, context.now_ms);
   const damper = damperGate(bed, context.snapshot.home.alarms, context.now_ms);
-  const known = report !== null && (followUp || !saysNothing(report));
+  const known = (report !== null && (followUp || !saysNothing(report))) || (guided !== null && bed.lit_at_ms !== undefined);
   const body = known ? gatesNow(bed, air, damper, noDamper) : rule(noDamper);
   return {
     draft: {
@@ -25,7 +28,7 @@ export function closeDownOutcome(context: Context, report: Report | null, follow
       headline: headline(known, bed, air, damper, noDamper),
       blocks: blocks(...body, ...builderWords(context), question(known, damper, noDamper)),
     },
-    state: { bed, bed_at_ms: context.now_ms },
+    state: guided ? {} : { bed, bed_at_ms: context.now_ms },
   };
 }
 

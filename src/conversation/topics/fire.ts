@@ -11,24 +11,12 @@ import { blocks, type Context, type Outcome } from "../context.ts";
 import { gatesNow } from "./close-down.ts";
 import { emergencyAnswerDraft } from "./emergency-draft.ts";
 import { adviseLoad } from "./load-size.ts";
+import { running, stateOf } from "./guide-state.ts";
 import { builderWords } from "./parts.ts";
 
 const MIN = 60_000;
-const HOUR = 60 * MIN;
-/** A guide nobody touched for so long is over: the bed is long cold, and nothing is said about closing. */
-const FORGOTTEN_MS = 14 * HOUR;
 const USEFUL_MS = 10 * MIN;
 const MOST_UNANSWERED = 3;
-
-export const stateOf = (guide: Guide): GuideState => guide.state as unknown as GuideState;
-
-/** The guide that runs on the heater meant, unless it was forgotten. */
-export function running(context: Context): Guide | null {
-  const { guide } = context.snapshot;
-  if (!guide) return null;
-  const state = stateOf(guide);
-  return context.now_ms - Math.max(state.stage_at_ms, state.lit_at_ms ?? 0) > FORGOTTEN_MS ? null : guide;
-}
 
 const firingOf = (context: Context): Firing => {
   const firing = context.knowledge.firings.get("everyday");
@@ -188,7 +176,7 @@ function guideDraft(context: Context, guide: Guide, done: Step, extra: (Block | 
     blocks: blocks(
       done.remark && say(text(`firings.everyday.remarks.${done.remark}`), ...cautions),
       ...extra,
-      list.length > 0 && steps(list.map((one) => text(`${path}.steps.${one.id}`)), { cautions }),
+      list.length > 0 && steps(list.map((one) => text(`${path}.steps.${one.id}.text`)), { cautions }),
       ...gates,
       done.state.lit_at_ms !== undefined && !done.over && say(text("guide.since", { lit: { at_ms: done.state.lit_at_ms, show: "time" }, load: done.state.load_kg ? q(done.state.load_kg, "kg", { digits: 1 }) : text("some-wood") })),
       ...(id === "prepare" || id === "bed" ? builderWords(context) : []),

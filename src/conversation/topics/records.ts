@@ -163,19 +163,19 @@ export function readBack(kept: ReadRecords["kept"]): Text[] {
 function readFields(record: Record<string, unknown>): Text[] {
   return Object.entries(record).flatMap(([key, value]) => {
     if (value === undefined) return [];
-    if (typeof value === "object" && value !== null) return readFields(value as Record<string, unknown>);
+    if (typeof value === "object" && value !== null) return [text("records.field", { what: text(`record.${key}`), value: readFields(value as Record<string, unknown>) })];
     return [text("records.field", { what: text(`record.${key}`), value: valueText(key, value) })];
   });
 }
 
-function valueText(key: string, value: unknown): Text | ReturnType<typeof q> | string | { at_ms: number; show: "day" | "day-time" } {
-  if (typeof value === "boolean") return text(value ? "yes" : "no");
+function valueText(key: string, value: unknown): Text | ReturnType<typeof q> | string | { at_ms: number; show: "date" | "day-time" } {
+  if (typeof value === "boolean") return text(value ? "records.yes" : "records.no");
   if (typeof value === "number") {
     const unit = UNIT_OF.find(([suffix]) => key.endsWith(suffix))?.[1];
     return unit ? q(value, unit, { digits: unit === "m3" ? 2 : 1 }) : String(value);
   }
   const words = String(value);
-  if (key.endsWith("_on")) return { at_ms: Date.parse(`${words}T12:00:00Z`), show: "day" };
+  if (key.endsWith("_on")) return { at_ms: Date.parse(`${words}T12:00:00Z`), show: "date" };
   if (key.endsWith("_at")) return { at_ms: Date.parse(words), show: "day-time" };
   return verbatim(words);
 }

@@ -6,6 +6,9 @@ export const ENGLISH_PHRASES: PhraseList = {
 us all
 we all
 both of us
+all/the two/three/four/five/six of us/them?
+two/three/four/half/most/some of us/them
+all two/three/four/five/six of us
 the? whole family
 the? whole household
 wife and i
@@ -27,6 +30,10 @@ head/heads is?/are?/keeps? hurt/hurts/hurting/aches/aching/ache/pounding/throbbi
 head is like? cotton
 head feels/feel/felt heavy/fuzzy/thick/funny/foggy/light/woolly/weird/stuffed/full
 banging/splitting/pounding/thumping/raging/bad/sore/thick/heavy/fuzzy/throbbing/killer head/heads
+head/skull/brain/temples/head feels? is?/are? about to explode/burst/split
+head/skull/brain/temples is?/are? exploding/bursting/buzzing/throb/throbbing/pounding/bursting/fuzzy/heavy
+breathing fast/heavily/funny/strangely/weird/shallow/hard
+heads are? splitting
 head ache/aches/ake
 hed ake/ache
 room is?/was? spinning
@@ -40,6 +47,7 @@ cant/cannot stay awake
 cant keep his?/her?/my?/their?/our? eyes open
 cannot keep his?/her?/my?/their?/our? eyes open
 wont/doesnt/isnt/not/cant/hardly wake/waking/rouse/wakes up?
+cant/cannot/couldnt/not seem/manage to wake/rouse/waken/get
 cant/cannot/couldnt/not wake/rouse her/him/them/anyone/mum/mom/dad/up up?
 cant/cannot wake my/the one?
 hard to wake
@@ -85,10 +93,18 @@ slurring his?/her? words/speech
 talking nonsense/gibberish/rubbish
 making no sense
 tunnel vision`,
-  felled: `wont/doesnt/not/isnt/cant/stopped/hardly move/moving/answer/answering/respond/responding/talk/talking/eat/eating/stand/focus
-on the/his/her/its floor/side
+  felled: `wont/doesnt/cant/not/isnt get/getting off/up/out
+like ghosts/zombies/death
+like a ghost/zombie/corpse
+as if drunk
+out of sorts
+worse for wear
+not myself
+wont/doesnt/not/isnt/cant/stopped/hardly move/moving/answer/answering/respond/responding/talk/talking/eat/eating/stand/focus
+found/lying/lies/passed/fell/is on the floor
+on his/her/its side
 lying/lies on his/her/its/the floor/side/back
-like im/ive been? floating/drinking/drunk/underwater/drugged/dreaming
+like im/ive/i been? floating/drinking/drunk/underwater/drugged/dreaming
 like i am? floating
 eyes cant focus
 like i have been drinking
@@ -137,12 +153,13 @@ as soon as we/i/they leave/go/step out?
 until we/i/they went/go/step/leave outside/out
 fresh air helps/helped/fixes`,
   co_alarm: `carbon? monoxide alarm/alarms/detector/detectors/sensor/thing/monitor/warning/box/warner
-co/co2 alarm/alarms/detector/detectors/monitor/meter/sensor/thing/unit/machine/box/reader/warning`,
+co/co2 alarm/alarms/detector/detectors/monitor/meter/sensor/thing/thingy/unit/machine/box/reader/warning`,
   alarm: `carbon? monoxide alarm/alarms/detector/detectors/sensor/thing/monitor/warning/box
 carbon alarm/detector
 co/co2 alarm/alarms/detector/detectors/monitor/meter/sensor/thing/unit/machine/box/reader/warning
 smoke/gas/heat/fire alarm/alarms/detector/detectors
-thing/box/gadget/unit/disc/gizmo on/in the/our ceiling/wall/hall/hallway/landing
+gas/co/carbon thing/thingy/gadget/box
+thing/thingy/box/gadget/unit/disc/gizmo on/in the/our ceiling/wall/hall/hallway/landing
 the? white/round/little thing/box/disc`,
   sounding: `going off
 goes/went/gone/go off
@@ -169,6 +186,16 @@ alarm hasnt/isnt gone/going off
 alarm has/is not gone/going off`,
   excuse: "in bed",
   thing: "wood/log/firewood pile/stack/basket/store/rack/heap",
+  wood_place: `wood/log/firewood pile/stack/basket/store/rack/heap
+flower bed/bed/pot
+wooden/timber floor/steps/table/bench/wall/crate/box/step`,
+  on_opening: `when i/we/you? opened/opening/reloading/open
+when the? door is? open/opened/opens/opening
+when opening/reloading/lighting/loading/starting
+opened the? door too
+on opening`,
+  topical: `what temperature/temp
+how loud/loudly`,
   resolved: `all? good/fine/ok/okay/gone/normal now
 gone in/after
 all good/clear/well`,
@@ -206,6 +233,7 @@ top of the/my/our/your? chimney/flue/stack/lum/pot
 smoke/stove/flue/vent pipe/stack`,
   chimney_fire: `chimney/chimny/flue/stack/chimley/chimmney fire/fires/blaze
 soot/creosote fire
+fire has? got/gone/spread/went/is in/into/up/inside my?/the?/our? chimney/flue/stack/lum
 fire/flames/blaze in/inside/up my/our/the/their? chimney/flue/chimny/stack/pipe/lum
 fire/flames are?/is? up in the chimney/flue
 chimney/flue/lum/stack/chimny has?/have? is?/its? on fire
@@ -225,6 +253,10 @@ up in flames
 gone up in? flames/smoke
 went up in? flames/smoke
 set/setting fire/alight/light`,
+  burn_hurt: "third?/second?/first? nasty/bad/serious/severe/big/degree burn/burns",
+  behind: "behind/inside/under/beneath/in the/our/my? wall/walls/heater/stove/floor/ceiling/skirting/panel/panelling",
+  damper_shut: `slide/plate/damper/gate/flue/schieber/pelti/register is?/was?/fully? in/across/home/shut/closed/down
+slide/plate/damper/gate/flue is?/was? all? the? way in/shut/closed`,
   under_hearth: "fire/flames/smoke/glow under the? hearth/floor/stove/heater",
   redhot: `glowing red/orange/cherry/hot/white
 turned/gone/went/turning/going bright? red/orange/cherry
@@ -232,7 +264,8 @@ bright red/orange
 red/white/cherry hot/red/orange
 cherry red pipe
 glowing like`,
-  emerging: "at the top",
+  emerging: "at the top of?",
+  over: "at the top of?",
   fireball: "ball of fire/flame",
   bang: `pressure wave
 like a gun/gunshot/shot/bomb/cannon/grenade
@@ -277,7 +310,12 @@ cant/cannot/hardly/barely see in here
 like fog in here
 like a? thick? fog in here
 like a? smokehouse/smokery/kipper
-smoke filled`,
+smoke filled
+smoked us? out
+smoking us out
+house/room is? smoked/smoky
+smoky/smokey as
+smoke is? so? bad/heavy/dense/terrible`,
   room: "all over the/my/our room/house/kitchen/place",
   ash_smoking: `bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? smoking/smouldering/smoldering/hot/warm/melting/melted/glowing/burning/alight/scorched/steaming
 bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? to? smoke/smoulder/smolder/melt/burn/glow/steam
@@ -289,6 +327,12 @@ vacuum/vac cleaner`,
 sick and tired of?
 fed up
 tired of
+at once
+once i/we/it/its/the/she/he/you/they/outside/lit/again/more/that/my/our/a/this
+is dead tired
+sick in the head
+neighbour/neighbours/neighbor/neighbors/friend/friends alarm/detector
+smoke tube/pot/bomb
 sick leave/note/pay/day
 on the other hand
 second hand
@@ -383,7 +427,10 @@ when i was a?
 as a kid/child/boy/girl
 previous owner/owners/tenant
 has been swept/inspected/repaired
-in the past
+as a student/teen/teenager/boy/girl
+all summer/spring
+in the news
+once in
 the other day/week/night
 had a/an chimney fire last?/in?
 after a/the/our/my/that chimney fire
@@ -473,6 +520,7 @@ wanna
 when can/do/should/is/to
 how do/can/long/soon/early/late/often
 how to
+how much/many/full/far/big
 before closing/shutting/i/you
 thinking of/about
 plan/planning to/on
@@ -492,8 +540,7 @@ each time
 all the time
 every day/evening/night/morning/winter/autumn/year/sunday/saturday
 each day/evening/morning
-when i/we/you open/opened/opening/light/start/load/reload/add
-when opening/reloading/lighting/loading/starting
+when i/we/you open/light/start/load/reload/add/bake/cook/rake
 when it/she/heater warms/heats/cools/burns/starts
 on opening
 at startup/lighting
@@ -517,7 +564,8 @@ bit of? red
 some red
 fire still? in`,
   fell_on: `fell/fallen/stumbled/leaned/leant/tripped/tumbled on/onto/against/into the/our/my?`,
-  damper_shut_lit: `lit/started it?/the?/a? fire?/heater?/stove? with the damper/slide/flue/plate closed/shut
+  damper_shut_lit: `closed/shut and lit
+lit/started it?/the?/a? fire?/heater?/stove? with the damper/slide/flue/plate closed/shut
 forgot/forgotten to open the damper/slide/flue/plate/gate
 forgot the damper/slide/flue/plate/gate was? closed/shut
 damper/slide/flue/plate/gate was?/is? still closed/shut`,

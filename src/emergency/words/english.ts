@@ -14,14 +14,14 @@ export const ENGLISH_WORDS: WordList = {
   // how they are
   ill: `dizzy dizziness diziness dizy giddy lightheaded lightheadedness woozy queasy nauseous nausea nauseated nauseaus vomit vomiting vomited vomits
     puke puked puking pukes chunder chundering barf barfing barfed retching headache headaches headachey headachy migraine migraines fainted fainting
-    unconscious drowsy drowsiness groggy disoriented disorientated palpitations convulsing convulsions seizure seizures fitting hallucinating gassed blackout woosy lethargic delirious
+    unconscious drowsy drowsiness groggy disoriented disorientated palpitations convulsing convulsions seizure seizures fitting hallucinating gassed poisoned hungover intoxicated asphyxiated suffocated suffocating blackout woosy lethargic delirious
     hedache headake headakes headacke headach headaches swooning swimmy unresponsive`,
   felled: `collapsed collapse collapsing limp floppy lifeless staggering staggers stumbling stumbles wobbly wobbling slumped motionless
-    mumbling mumbles babbling keeled crumpled comatose listless dazed incoherent swaying unsteady slurring zonked faint faints heaving throbbing pounding`,
+    mumbling mumbles babbling keeled crumpled comatose listless dazed drunk tipsy plastered trembling shivering quivering twitching convulses panting unsteady weaving staggered toppled incoherent swaying unsteady slurring zonked faint faints heaving throbbing pounding`,
   dead: "died",
   face: "face faces lips cheeks cheek skin ears fingernails nails",
-  flush: "pink cherry bluish blue grey gray",
-  unwell: "sick ill unwell poorly pale peaky peakish confused queer crook rough ropey ashen clammy sickly",
+  flush: "red purple pink cherry bluish blue grey gray",
+  unwell: "sick ill unwell poorly pale peaky peakish confused queer crook rough ropey ashen clammy sickly nauseus bilious feverish peculiar wan pallid seedy",
   sleepy: "sleepy tired weak exhausted knackered yawning sluggish dozy dopey dozing nodding",
   // alarms
   alarm: "alarm alarms allarm alrm alarmed detector detectors detecter dectector smokealarm coalarm sounder siren klaxon",
@@ -54,7 +54,10 @@ export const ENGLISH_WORDS: WordList = {
   crackle: "crackling crackles crackle shaking shakes vibrating vibrates vibration",
   deposit: "creosote soot tar",
   over: "over above top",
-  torch: "candle torch sparkler volcano firework fireworks beacon bonfire lighthouse flamethrower rocket",
+  loud: "loud louder deafening tremendous enormous growing",
+  noise: "noise noises sound sounds roar howl drone droning humming din",
+  street: "road street outside garden yard lawn sky snow driveway",
+  torch: "flare lantern candle torch sparkler volcano firework fireworks beacon bonfire lighthouse flamethrower rocket",
   emerging: "out from shooting shoot shot coming flying fly flew top above leaping leaps throwing spitting spewing licking lick off raining shower inside dancing leaving rising spraying falling erupting",
   gleam: "glow glowing flickering flicker orange red light lights lit glows",
   fireball: "fireball fireballs",
@@ -68,15 +71,19 @@ export const ENGLISH_WORDS: WordList = {
     ceiling joist joists beam beams mantel mantelpiece skirting wallpaper furniture chair armchair cushion blanket shed garage barn
     deck decking porch fence hedge bin dustbin binbag bedding mattress dresser bookcase insulation panelling cladding lino hearthrug shelf firewood`,
   building: "house home room kitchen cabin cottage sauna lounge hallway bedroom",
-  smoke_filled: "smokefilled smokebox",
+  smoke_filled: "smokefilled smokedout",
+  smell: "smell smells smelled smelt smelly odour odor scent stinks",
+  vac: "vacuum vacuumed vacuuming hoover hoovered hoovering vac shopvac dyson",
+  tepid: "lukewarm barely tepid seconds glove gloves clean cleaned cleaning wipe wiped pleasant pleasantly nice lovely",
+  arrest: "grabbed grabs picked held swallowed trod stepped caught touched",
   smoking: "smoking charring scorching smouldering smoldering glowing",
   garment: "sleeve sleeves hair shirt jumper sweater cardigan dress pyjamas pajamas nightie trousers jeans dressing-gown scarf",
   // smoke indoors
   smoke: "smoke smok smoke's smoky smokey smokes smoking smoked fumes fume smog reek haze",
   fill: `fill full fulls filling fills filled thick pouring pours poured billowing billows billowed belching belches engulfed flooding flooded
-    swamped heaps tons tonnes loads lots masses clouds cloud plumes choking chokes everywhere gushing rolling`,
+    swamped heaps tons tonnes loads lots masses clouds cloud plumes choking chokes everywhere gushing rolling blinding dense heavy solid engulfing`,
   room: `room rooms house kitchen lounge livingroom bedroom bedrooms upstairs downstairs hallway hall indoors inside home apartment flat cabin
-    cottage basement cellar parlour snug loungeroom sauna place`,
+    cottage basement cellar parlour study den conservatory landing attic loft bathroom nursery studio snug loungeroom sauna place`,
   cough: "choking coughing cough coughs spluttering wheezing gasping choked suffocating",
   leak: "leaking seeping escaping coming pumping streaming gushing pushing backing puffing puffs trickling wafting creeping curling billowing pouring rolling blowing blows puffing drifting spilling spills",
   // ash
@@ -92,7 +99,7 @@ export const ENGLISH_WORDS: WordList = {
   safe_ash: "stones stone gravel concrete roses",
   metal: "metal steel tin galvanised galvanized iron zinc",
   wood_place: `deck decking porch balcony verandah veranda garage shed woodpile woodshed fence hedge carport hallway hall mudroom barn lean-to
-    doormat leaves mulch stairs cellar basement patio utility lawn grass terrace woodstack siding leaf hay straw bush bushes hedge hayloft barn car boot trunk field bark`,
+    doormat leaves mulch stairs cellar basement patio utility lawn grass parquet laminate linoleum lino carpet rug floorboards flowerbed cupboard bench timber woodchips terrace woodstack siding leaf hay straw bush bushes hedge hayloft barn car boot trunk field bark`,
   put: `put tipped emptied dumped threw thrown left stuck chucked poured shoved placed tossed shovelled shoveled scooped dropped stored sitting
     sits standing stands sat bagged swept moved carried vacuumed hoovered slung lobbed stashed piffed went ended leaning`,
   // burns
@@ -100,7 +107,9 @@ export const ENGLISH_WORDS: WordList = {
   remedy: "butter ice cream ointment aloe plaster bandage cling toothpaste honey cold salve",
   burnt: "burned burnt burnd brunt scalded scald scalding scorched singed seared branded sizzled blistered blistering",
   body: `myself himself herself themselves itself han hand hands finger fingers thumb palm palms arm arms forearm wrist elbow knuckles leg legs knee foot feet toe toes face cheek cheeks eye eyes
-    eyebrows eyelashes lips nose ear ears forehead skin bum bottom belly tummy neck shoulder knees paw paws fingertips`,
+    lip tongue palms heel ankle shin thigh hip chest back-side soles sole eyebrow eyebrows eyelashes lips nose ear ears forehead skin bum bottom belly tummy neck shoulder knees paw paws fingertips`,
+  wood_name: "beech birch oak spruce pine ash wood logs ash larch alder",
+  draught: "draught draft draws drawing pulled",
   blister: "blister blisters blistered blistering peeling",
   touched: "jumped picked touched touching grabbed grabs grab touch brushed pressed leaned leant fell fallen falls tripped stumbled landed sat trod stepped crawled bumped",
   cry: "raw stinging stings sore swollen swelling ouch ow oww aargh hurts hurt hurting crying screaming cries howling sobbing screams bawling",
@@ -110,12 +119,13 @@ export const ENGLISH_WORDS: WordList = {
   damper: "damper dampers dampner dampper slide plate gate shutter flueplate spjall pelti schieber zasuvka vyushka register baffle flap shutoff slider",
   shut_done: "closed closd shut slid pushed down",
   shut_base: "close",
-  glow: `glow glowed glowing glows ember embers coals coal red orange flame flames burning alight flaming roaring flickering live hot glowy glimmering blue cinders
+  glow: `smoking smouldering smoldering glow glowed glowing glows ember embers coals coal red orange flame flames burning alight flaming roaring flickering live hot glowy glimmering blue cinders
     redhot brasas`,
   black: "black dark dead cold extinguished",
   stuck: "stuck jammed seized broken",
   // back-puff
   shattered: "shattered shattering smashed burst bursting",
+  caught: "caught",
   pop: "pop pops popped popping thud thump thumps thumping crash",
   mess: "soot ash ashes smoke dust",
   bang: "gunshot whoompf bang banged boom boomed explosion exploded explode explodes explosive blew blast blasted whoomph whoompf whump woomph kaboom detonated whumpf whoomp fwoomp woof deflagration detonation burst",
@@ -124,24 +134,25 @@ export const ENGLISH_WORDS: WordList = {
   puff: "puff puffed puffs puffing belched spat",
   heater: `heater heaters heator stove stoves fire fires oven hearth furnace firebox fireplace kachelofen grundofen pechka fireside wood logs log woodstove
     masonry tiled-stove woodburner burner chimney`,
-  door: "door doors lid glass hatch latch cleanout",
+  moved: "shot flew flung rattled rattling rattle lifted jumped broke cracked dislodged thrown",
+  door: "handle damper pane window door doors lid glass hatch latch cleanout",
   // links between fire and people
   link: `here lit fire heater stove oven hearth smoke smoky fumes fumy smell damper embers alarm monoxide co chimney since indoors inside
     room stuffy woodstove flue burning closed shut detector kitchen house airless fireplace furnace warm`,
   // time, doubt and other company
   now: "now currently help helpp sos immediately quick quickly urgent urgently emergency mayday tonight",
   today: "today",
-  history: `2010 2011 2012 2013 2014 2015 2016 2017 2018 2019 2020 2021 2022 2023 2024 2025 once childhood previously yesteryear
+  history: `once 2010 2011 2012 2013 2014 2015 2016 2017 2018 2019 2020 2021 2022 2023 2024 2025 film movie book story novel childhood previously yesteryear
     grew remember historical 1990s 1980s`,
   yesterday: "yesterday",
   habit: "always usually often sometimes whenever occasionally normally generally never regularly typically",
   hypothetical: "if whether suppose imagine would unless hypothetically scenario",
-  topical: "cause causes caused prevent prevents preventing prevention avoid avoiding insurance discount risk risks likely likelihood odds chance statistics",
+  topical: "cause causes caused prevent prevents preventing prevention avoid avoiding insurance discount risk risks likely likelihood arrestor arrester emoji protected protect protection odds chance statistics",
   maybe: "might may maybe perhaps probably possibly could",
-  excuse: "flu covid school price prices numbers settings manual maths options rates bill bed",
+  excuse: "flu covid school price prices numbers settings manual maths options rates bill bed walk hike skiing hunting moisture marathon pollen hay pregnant gastro surgery operation",
   woke: "woke woken waking silenced muted silencing muting hushed unplugged",
   neg: "no not nobody none never without isnt doesnt didnt wasnt arent werent havent hasnt hadnt neither nor noone nothing dont zero aint cannot cant non",
   past: "was were had went felt did got told used said happened",
   laugh: "lol haha hahaha lmao rofl",
-  warn: "neighbour neighbor neighbours neighbors passerby postman mailman",
+  warn: "driver cyclist honked pointed pointing shouted knocked yelled villager walker neighbour neighbor neighbours neighbors passerby postman mailman",
 };

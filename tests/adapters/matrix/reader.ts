@@ -40,5 +40,5 @@ export function readHtml(html: string): Read {
 
 /** What clients make a link or a mention of by themselves: addresses with or without a scheme, people, rooms. */
 export function links(text: string): string[] {
-  return [...text.matchAll(/\b[a-z][a-z0-9+.-]*:\/\/[^\s\u2060]|\b(?:mailto|matrix|javascript):[^\s\u2060]|[\p{L}\p{N}]\.(?:com|example|gg|org)\b|[@#!][\w.-]+:[\w-]|@room\b|[\w.]@[\w-]+\.\w/giu)].map(([found]) => found);
+  return [...text.matchAll(/\b[a-z][a-z0-9+.-]*:\/\/\S|\b(?:mailto|matrix|javascript):\S|[\p{L}\p{N}]\.(?:com|example|gg|org)\b|[@#!][\w.-]+:[\w-]|@room\b|[\w.]@[\w-]+\.\w/giu)].map(([found]) => found);
 }

@@ -100,7 +100,7 @@ test("a failing core is said, and the talk goes on", async () => {
 });
 
 test("a form is one question at a time; danger breaks it off and it goes on where it was", async () => {
-  const talk = await drive((message) => (message.form ? hello : three.checkIn), { tty: true });
+  const talk = await drive((message) => (message.form ? hello : message.emergency_answered ? three.emergency : three.checkIn), { tty: true });
   await talk.type("write\r");
   await talk.type("5\r");
   await talk.type("13 kg\r");
@@ -119,7 +119,7 @@ test("on a terminal a live answer is put in its own place; after other words it 
   const before = talk.shown().length;
   await talk.adapter.send(outgoing(guide(5)), reader);
   const update = talk.shown().slice(before);
-  expect(update).toMatch(/\u001B\[7A[\s\S]*Minute 5/);
+  expect(update).toMatch(/\u001B\[8A[\s\S]*Minute 5/);
   await talk.adapter.send(outgoing(hello), reader);
   const later = talk.shown().length;
   await talk.adapter.send(outgoing(guide(9), true), reader);

@@ -5,7 +5,6 @@
 import { expect, test } from "vitest";
 import { steppedClock } from "../../../src/delivery/clock.ts";
 import { type DeliverDeps, deliver } from "../../../src/delivery/deliver.ts";
-import { silent } from "../../../src/delivery/log.ts";
 import type { Outlet } from "../../../src/delivery/outlet.ts";
 import type { Due } from "../../../src/records/types.ts";
 import { openStore } from "../../../src/store/open.ts";
@@ -13,9 +12,9 @@ import { NOW } from "../../store/made.ts";
 import { type Random, random as seeded } from "../random.ts";
 import { BOUNDARIES, mortalOutlet, mortalStore } from "./life.ts";
 import { NETWORKS, Network, WINDOWS_MS } from "./network.ts";
-import { decideDue, judge, pause, plant, wordsOf } from "./world.ts";
+import { decideDue, dropsOf, judge, pause, plant, wordsOf } from "./world.ts";
 
-const CRASHES = Number(process.env.GLEED_CRASHES ?? 1500);
+const CRASHES = Number(process.env.GLEED_CRASHES ?? 600);
 const SEED = Number(process.env.GLEED_SEED ?? 20261125);
 
 class Crash extends Error {}
@@ -28,6 +27,7 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
   const network = new Network();
   const planted: Due[] = [];
   const died = new Map<string, number>();
+  const dropped = new Set<string>();
   let crashes = 0;
 
   /** @param end the boundary at which this life ends when it passes it for the n-th time; null for one that ends by itself */
@@ -41,7 +41,7 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
       throw new Crash(name);
     };
     const deps: DeliverDeps = {
-      store: mortalStore(store, step), clock, decideDue, random: random.next, log: silent, lease_ms: 1000, send_limit_ms: 2000,
+      store: mortalStore(store, step), clock, decideDue, random: random.next, log: dropsOf((key) => dropped.add(key)), lease_ms: 1000, send_limit_ms: 2000,
       windows_ms: WINDOWS_MS, reader: { locale: "en", system: "metric", timezone: "UTC" },
       outlets: NETWORKS.map((name) => mortalOutlet(outletOf(name, network, clock.now, faults ? random : null), step)),
     };
@@ -56,19 +56,18 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
   }
 
   for (let round = 0; crashes < CRASHES; round++) {
-    planted.push(...(await plant(store, `round ${round}`.replace(" ", "-"), random.from(1, 3), random, clock.now())));
+    planted.push(...(await plant(store, `round-${round}`, random.from(1, 3), random, clock.now())));
     for (let lives = random.from(1, 4); lives > 0; lives--) await live(random.of(BOUNDARIES), random.from(1, 3), random.chance(0.5));
   }
   for (let lives = 0; lives < 12; lives++) await live(null, 0, false);
 
-  const { lost, double, stale, repeats, rows, left } = judge(planted, network.shown);
+  const { lost, double, stale, repeats, rows, left } = judge(planted, network.shown, dropped);
   expect({ lost, double, stale }, `seed ${SEED}`).toEqual({ lost: [], double: [], stale: [] });
   expect(await store.nextDue(NETWORKS)).toBeNull();
   // the test has bitten: every step was an end, and some ends outlasted the window
-  if (CRASHES >= 1000) {
-    for (const name of BOUNDARIES) expect(died.get(name) ?? 0, name).toBeGreaterThan(0);
-    expect(repeats).toBeGreaterThan(0);
-  }
+  const rare = CRASHES < 5_000 ? /lookUp|decideAgain|dropOutgoing/ : /^$/;
+  for (const name of BOUNDARIES.filter((one) => !rare.test(one))) expect(died.get(name) ?? 0, name).toBeGreaterThan(0);
+  expect(repeats).toBeGreaterThan(0);
   expect(rows).toBeGreaterThan(CRASHES / 4);
   if (process.env.GLEED_CRASHES) console.log({ crashes, rows, shown: network.shown.length, repeats, left, died: Object.fromEntries(died) });
   await store.close();

@@ -1,4 +1,5 @@
 /** What is delivered in these tests: rows of every kind, decided by a small stand-in, and the judgement over what arrived. */
+import { type Log, silent } from "../../../src/delivery/log.ts";
 import type { DecideDue } from "../../../src/delivery/due.ts";
 import type { Outgoing, Store } from "../../../src/records/ports.ts";
 import type { Due, DueKind } from "../../../src/records/types.ts";
@@ -31,6 +32,11 @@ export async function plant(store: Store, name: string, count: number, random: R
   return due;
 }
 
+/** A log that remembers which rows were dropped for want of an answer. */
+export function dropsOf(dropped: (key: string) => void): Log {
+  return { ...silent, warn: ({ key, why }, words) => void (words === "message dropped" && String(why).startsWith("it may have arrived") && dropped(String(key))) };
+}
+
 export interface Verdict {
   readonly rows: number;
   readonly shown: number;
@@ -43,17 +49,19 @@ export interface Verdict {
   readonly stale: readonly string[];
 }
 
-export function judge(planted: readonly Due[], shown: readonly Shown[]): Verdict {
+/** @param dropped keys of outgoing rows that were dropped because nobody could tell whether they had arrived */
+export function judge(planted: readonly Due[], shown: readonly Shown[], dropped: ReadonlySet<string>): Verdict {
   const lost: string[] = [];
   const double: string[] = [];
   const stale: string[] = [];
   let left = 0;
   let repeats = 0;
   const byCause = Map.groupBy(shown, ({ words }) => words.split(" ")[0] ?? "");
+  const given_up = new Set([...dropped].map((key) => key.split("@")[0]));
   for (const { key, kind, useful_until_ms } of planted) {
     const seen = byCause.get(key) ?? [];
     // a digest may be left where nobody can tell whether it arrived
-    if (seen.length === 0 && kind === "digest" && key.endsWith("forgetful")) left++;
+    if (seen.length === 0 && kind === "digest" && key.endsWith("forgetful") && given_up.has(key)) left++;
     else if (seen.length === 0) lost.push(key);
     for (const [at, one] of seen.entries()) {
       if (kind === "guide-check-in" && one.words.endsWith("on time") && one.at_ms > useful_until_ms) stale.push(key);

@@ -1,0 +1,43 @@
+/**
+ * What each parameter does to each check value: every one changed by 10 % up and down, the larger change in percent of the figure.
+ * Run: node tests/reckoning/heater/sensitivity.ts
+ */
+import { BURN } from "../../../src/reckoning/burn.ts";
+import type { HeatCurve } from "../../../src/reckoning/heat-curve.ts";
+import { EXCHANGE } from "../../../src/reckoning/heater-exchange.ts";
+import { GEOMETRY } from "../../../src/reckoning/heater-layers.ts";
+import { FLUE, PARAMETERS } from "../../../src/reckoning/heater.ts";
+import { curve, MIDDLE } from "./cases.ts";
+import { BURNING, type CheckValue, HEAT } from "./check-values.ts";
+
+const MORE: readonly CheckValue[] = [
+  { name: "warmest, h", of: (c) => c.peak_output_h, band: [3, 6] },
+  { name: "half output, h", of: (c) => c.half_output_h ?? 48, band: [8, 24] },
+  { name: "given in 24 h, kWh", of: (c) => c.given_24h_kWh, band: [55, 75] },
+  { name: "room at 07:00, °C", of: (c) => c.series[52]!.room_C, band: [15, 28] },
+];
+const COLUMNS = [...BURNING, ...HEAT, ...MORE];
+const GROUPS = { burn: BURN, exchange: EXCHANGE, flue: FLUE, geometry: GEOMETRY } as const;
+
+/** Largest relative change of every figure, by parameter. */
+export function sensitivities(): { parameter: string; changes: number[] }[] {
+  const base = COLUMNS.map((column) => column.of(curve(MIDDLE, 20)));
+  return Object.entries(GROUPS).flatMap(([group, values]) => Object.keys(values).map((key) => {
+    const changed = [0.9, 1.1].map((factor): HeatCurve => {
+      const value = (values as Record<string, number>)[key]! * factor;
+      if (group === "geometry") return curve(MIDDLE, 20, { geometry: { ...GEOMETRY, [key]: value } });
+      return curve(MIDDLE, 20, { parameters: { ...PARAMETERS, [group]: { ...values, [key]: value } } });
+    });
+    return { parameter: `${group}.${key}`, changes: COLUMNS.map((column, i) => Math.max(...changed.map((one) => Math.abs(column.of(one) / base[i]! - 1)))) };
+  }));
+}
+
+if (import.meta.main) {
+  const base = curve(MIDDLE, 20);
+  console.log("20 kg at 17 % in a heater of 2750 kg, one fire a day\n");
+  COLUMNS.forEach((column, i) => console.log(`${String.fromCharCode(65 + i)}  ${column.name}: ${column.of(base).toFixed(2)} (band ${column.band.join(" to ")})`));
+  console.log(`\n${"larger change in % when the parameter is 10 % off".padEnd(52)}${COLUMNS.map((_, i) => String.fromCharCode(65 + i).padStart(6)).join("")}`);
+  for (const { parameter, changes } of sensitivities()) {
+    console.log(parameter.padEnd(52) + changes.map((change) => (change < 0.0005 ? "." : (100 * change).toFixed(1)).padStart(6)).join(""));
+  }
+}

@@ -1,0 +1,55 @@
+/** A whole Gleed in this process: real store in memory, real knowledge, a clock that stands still. What an outside check sees through lines. */
+import { parseLine } from "../../adapters/lines/parse.ts";
+import { write, type Written } from "../../adapters/lines/render.ts";
+import { openCore, type Core } from "../../src/core/core.ts";
+import { silent } from "../../src/delivery/log.ts";
+import { readerOf } from "../../src/delivery/reader.ts";
+import type { Outgoing } from "../../src/records/ports.ts";
+import { renderer, type Reader, type Renderer } from "../../src/text/render.ts";
+
+export interface Talk {
+  say(person: string, text: string, room?: string): Promise<Written>;
+  choose(person: string, choice: string, room?: string): Promise<Written>;
+  records(person: string, records: Record<string, unknown>): Promise<Written>;
+  /** what fell due on the way */
+  advance(duration: string): Promise<(Written & { at: string })[]>;
+  now(): number;
+  readonly render: Renderer;
+  close(): Promise<void>;
+}
+
+export interface TalkOptions {
+  readonly now?: string;
+  readonly database?: string;
+  readonly country?: string;
+}
+
+export async function openTalk({ now = "2026-11-25T18:00:00Z", database = ":memory:", country }: TalkOptions = {}): Promise<Talk> {
+  const sent: { outgoing: Outgoing; reader: Reader }[] = [];
+  const core: Core = await openCore({
+    database, settings: { timezone: "UTC", locale: "en-GB", ...(country ? { country } : {}) }, windows_ms: {}, log: silent, ticking: false, stands_at_ms: Date.parse(now),
+    outlets: [{ network: "lines", send: async (outgoing, reader) => { sent.push({ outgoing, reader }); return { sent: true, native_id: null }; } }],
+  });
+  const render = renderer(core.texts);
+  const usual: Reader = { locale: "en-GB", system: "metric", timezone: "UTC" };
+  let count = 0;
+  async function put(line: Record<string, unknown>): Promise<Written> {
+    const parsed = parseLine(JSON.stringify(line), `test:${count++}`, core.now());
+    if (parsed.kind !== "message") throw new Error(JSON.stringify(parsed));
+    const { answer, facts } = await core.receive(parsed.message);
+    return write(answer, render, readerOf(facts, usual));
+  }
+  return {
+    render,
+    say: (person, text, room = "private") => put({ person, room, text }),
+    choose: (person, choose, room = "private") => put({ person, room, choose }),
+    records: (person, records) => put({ person, room: "private", records }),
+    async advance(duration) {
+      sent.length = 0;
+      await core.advance(Temporal.Duration.from(duration).total({ unit: "milliseconds", relativeTo: "2026-01-01" }));
+      return sent.map(({ outgoing, reader }) => ({ at: new Date(outgoing.due_at_ms).toISOString(), ...write(outgoing.answer, render, reader) }));
+    },
+    now: () => core.now(),
+    close: () => core.close(),
+  };
+}
