@@ -51,7 +51,8 @@ export function fillIn(talk: FormTalk, line: string, label: Label): FormStep {
 
   const list = options(field, label);
   if (list.length === 0) return next({ ...talk.values, [field.key]: typed }, talk.at + 1);
-  const chosen = list[Number(/^(\d+)[.)]?$/.exec(typed)?.[1]) - 1] ?? list.find((option) => option.words.some((words) => same(words, typed)));
+  const chosen =
+    list[Number(/^(\d+)[.)]?$/.exec(typed)?.[1]) - 1] ?? list.find((option) => option.words.some((words) => same(words, typed)));
   if (chosen) return next({ ...talk.values, [field.key]: chosen.value }, talk.at + 1);
   return { step: "wrong", talk, sentence: field.kind === "yes-no" ? label("form-yes-no") : label("form-choose", { most: list.length }) };
 }
@@ -70,7 +71,14 @@ const options = (field: Field, label: Label): Option[] =>
     : field.choices.map((choice) => ({ label: choice.label, words: [choice.label, choice.id], value: choice.id }));
 
 /** Equal but for capitals, accents, spaces and a last mark. */
-const bare = (words: string): string => words.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[\s.!?…]+$/u, "").replace(/\s+/g, " ").trim();
+const bare = (words: string): string =>
+  words
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[\s.!?…]+$/u, "")
+    .replace(/\s+/g, " ")
+    .trim();
 export const same = (one: string, other: string): boolean => bare(one) === bare(other) && bare(one) !== "";
 /** Whether `typed` is one of "this|that". */
 export const saysOneOf = (typed: string, list: string): boolean => list.split("|").some((words) => same(words, typed));

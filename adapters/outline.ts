@@ -72,22 +72,30 @@ export interface Options {
 
 export type Label = (id: string, args?: Record<string, Arg>) => string;
 
-/** An adapter's own few words, from the catalogue. A missing one is left out: an emergency is shown even when no catalogue could be read. */
-export const labels = ({ render, reader }: Pick<Options, "render" | "reader">): Label => (id, args) => {
-  try {
-    return plain(render(text(`adapter.${id}`, args), reader));
-  } catch (error) {
-    if (error instanceof MissingText) return "";
-    throw error;
-  }
-};
+/** An adapter's own few words, from the catalogue. A missing one is left out: an emergency is shown even without a catalogue. */
+export const labels =
+  ({ render, reader }: Pick<Options, "render" | "reader">): Label =>
+  (id, args) => {
+    try {
+      return plain(render(text(`adapter.${id}`, args), reader));
+    } catch (error) {
+      if (error instanceof MissingText) return "";
+      throw error;
+    }
+  };
 
 export function outline(answer: Answer, options: Options): Outline {
   const writer = pieceWriter(options);
   const headline: Piece = { kind: "headline", text: writer.line(answer.headline) };
-  const cautions: Piece[] = answer.cautions.map((caution) => ({ kind: "caution", label: writer.label("caution"), text: writer.words(caution.text) }));
+  const cautions: Piece[] = answer.cautions.map((caution) => ({
+    kind: "caution",
+    label: writer.label("caution"),
+    text: writer.words(caution.text),
+  }));
   const urgent = answer.emergency ? answer.blocks.findIndex((block) => block.kind === "steps") : -1;
-  const now: Piece[] = answer.emergency ? [headline, ...answer.blocks.slice(urgent, urgent < 0 ? 0 : urgent + 1).flatMap(writer.pieces)] : [];
+  const now: Piece[] = answer.emergency
+    ? [headline, ...answer.blocks.slice(urgent, urgent < 0 ? 0 : urgent + 1).flatMap(writer.pieces)]
+    : [];
   const rest = answer.blocks.filter((_, at) => at !== urgent).flatMap(writer.pieces);
   const pieces: Piece[] = [...now, ...cautions, ...(answer.emergency ? [] : [headline]), ...rest];
   const note = options.maybe_repeat ? writer.label("maybe-repeat") : "";
@@ -107,7 +115,12 @@ function pieceWriter(options: Options) {
   const choices = (list: readonly Choice[]): Piece[] =>
     list.length === 0
       ? []
-      : [{ kind: "choices", choices: list.map((choice) => ({ number: number++, opens: "choice", id: choice.id, label: line(choice.label) })) }];
+      : [
+          {
+            kind: "choices",
+            choices: list.map((choice) => ({ number: number++, opens: "choice", id: choice.id, label: line(choice.label) })),
+          },
+        ];
 
   const field = (one: FormField): Field => ({
     key: one.key,
@@ -126,17 +139,27 @@ function pieceWriter(options: Options) {
       case "heading":
         return filled({ kind: "heading", text: line(block.text) });
       case "steps":
-        return [{ kind: "list", ordered: block.ordered, items: block.steps.map(line), ...(block.title ? { title: line(block.title) } : {}) }];
+        return [
+          { kind: "list", ordered: block.ordered, items: block.steps.map(line), ...(block.title ? { title: line(block.title) } : {}) },
+        ];
       case "table":
-        return [{
-          kind: "table",
-          table: { columns: block.columns.map(line), rows: block.rows.map((row) => row.map(line)) },
-          ...(block.caption ? { caption: line(block.caption) } : {}),
-        }];
+        return [
+          {
+            kind: "table",
+            table: { columns: block.columns.map(line), rows: block.rows.map((row) => row.map(line)) },
+            ...(block.caption ? { caption: line(block.caption) } : {}),
+          },
+        ];
       case "numbers":
         return [{ kind: "numbers", items: block.items.map((item) => ({ label: line(item.label), value: format(item.quantity, reader) })) }];
       case "causes":
-        return causes(block.items.map((item) => ({ share: item.share, cause: { title: line(item.title), share: share(item.share, label), because: item.because.map(line) } })), label);
+        return causes(
+          block.items.map((item) => ({
+            share: item.share,
+            cause: { title: line(item.title), share: share(item.share, label), because: item.because.map(line) },
+          })),
+          label,
+        );
       case "picture":
         return [{ kind: "picture", alt: words(block.picture.alt), ...(block.picture.file ? { file: block.picture.file } : {}) }];
       case "question":
@@ -146,7 +169,16 @@ function pieceWriter(options: Options) {
       case "form": {
         const fields = block.fields.map(field);
         const summary = fields.length > 0 ? label("form-fields", { labels: fields.map((one) => one.label) }) : "";
-        return [{ kind: "form", id: block.id, title: line(block.title), summary, fields, choice: { number: number++, opens: "form", id: block.id, label: label("form-fill") } }];
+        return [
+          {
+            kind: "form",
+            id: block.id,
+            title: line(block.title),
+            summary,
+            fields,
+            choice: { number: number++, opens: "form", id: block.id, label: label("form-fill") },
+          },
+        ];
       }
       case "quote":
         return [{ kind: "quote", who: line(block.who), words: words(block.words) }];
@@ -172,5 +204,7 @@ function causes(items: readonly { share: number; cause: Cause }[], label: Label)
 /** Words first, then a figure no finer than it deserves: to the nearest 5 %. */
 function share(value: number, label: Label): string {
   const words = label(value >= 0.8 ? "very-likely" : value >= 0.5 ? "likely" : value >= 0.2 ? "possible" : "less-likely");
-  return value < 0.05 ? label("share-small", { words, share: q(5, "pct") }) : label("share", { words, share: q(Math.round(value * 20) * 5, "pct") });
+  return value < 0.05
+    ? label("share-small", { words, share: q(5, "pct") })
+    : label("share", { words, share: q(Math.round(value * 20) * 5, "pct") });
 }

@@ -1,10 +1,28 @@
 /** Words made safe to lay out: no control characters, nothing invisible that reorders or hides text, well-formed Unicode. */
 
 /** Joiners mean something only inside emoji and in scripts that shape letters; elsewhere they hide text. */
-const MISPLACED_JOINER = /(?<![\p{Script=Arabic}\p{Script=Syriac}\p{Script=Mongolian}\p{M}\p{Extended_Pictographic}\p{Emoji_Modifier}])[\u200C\u200D]/gu;
+const MISPLACED_JOINER =
+  /(?<![\p{Script=Arabic}\p{Script=Syriac}\p{Script=Mongolian}\p{M}\p{Extended_Pictographic}\p{Emoji_Modifier}])[\u200C\u200D]/gu;
 /** Escape sequences of terminals (ECMA-48): taken whole, so that no "[31m" stays behind. */
-const ESCAPE_SEQUENCE = /(?:\u001B\[|\u009B)[\u0030-\u003F]*[\u0020-\u002F]*[\u0040-\u007E]|(?:\u001B\]|\u009D)[^\u0007\u001B\u009C]*(?:\u0007|\u001B\\|\u009C)?/g;
-const INVISIBLE = /[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u00AD\u034F\u061C\u115F\u1160\u17B4\u17B5\u180B-\u180F\u200B\u200E\u200F\u202A-\u202E\u2060-\u206F\u3164\uFEFF\uFFA0\uFFF0-\uFFFB\u{1D173}-\u{1D17A}\u{E0000}-\u{E0FFF}]/gu;
+const ESCAPE_SEQUENCE = new RegExp(
+  [
+    /(?:\u001B\[|\u009B)[\u0030-\u003F]*[\u0020-\u002F]*[\u0040-\u007E]/, // control sequences
+    /(?:\u001B\]|\u009D)[^\u0007\u001B\u009C]*(?:\u0007|\u001B\\|\u009C)?/, // commands to the terminal, such as a link
+  ]
+    .map((one) => one.source)
+    .join("|"),
+  "g",
+);
+const INVISIBLE = new RegExp(
+  `[${[
+    String.raw`\u0000-\u0009\u000B-\u001F\u007F-\u009F`, // controls, but for the line feed
+    String.raw`\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069`, // directions
+    String.raw`\u00AD\u034F\u200B\u2060-\u2065\u206A-\u206F\uFEFF`, // no width
+    String.raw`\u115F\u1160\u17B4\u17B5\u180B-\u180F\u3164\uFFA0`, // fillers
+    String.raw`\uFFF0-\uFFFB\u{1D173}-\u{1D17A}\u{E0000}-\u{E0FFF}`, // annotations and tags
+  ].join("")}]`,
+  "gu",
+);
 
 /** Paragraphs: line breaks stay, everything else that does not show is taken out. */
 export function plain(words: string): string {

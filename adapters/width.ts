@@ -3,12 +3,15 @@ import { UNITS } from "../src/quantities.ts";
 import { letters } from "./plain.ts";
 
 const NARROW = /^[\x20-\x7E\u00A0-\u02FF\u2010-\u2027\u2212]*$/;
-const WIDE = /^(?:[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation})/u;
+const EAST_ASIAN = /^[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]/u;
+const EMOJI = /^\p{Emoji_Presentation}|\uFE0F/u;
 const HALF = /^[\uFF61-\uFFDC\uFFE8-\uFFEE]/;
 const NOTHING = /^[\p{M}\p{Cf}]+$/u;
 
-const letterWidth = (letter: string): number =>
-  NOTHING.test(letter) ? 0 : !HALF.test(letter) && (WIDE.test(letter) || letter.includes("\uFE0F")) ? 2 : 1;
+function letterWidth(letter: string): number {
+  if (NOTHING.test(letter)) return 0;
+  return EMOJI.test(letter) || (EAST_ASIAN.test(letter) && !HALF.test(letter)) ? 2 : 1;
+}
 
 /** Columns taken by `words`: two for East Asian wide letters and emoji, none for marks. */
 export function width(words: string): number {

@@ -24,23 +24,34 @@ export const needsWords = (choices: readonly Numbered[]): boolean => ["numbers",
 export function choiceRows(choices: readonly Numbered[], ref: string, label: Label): ActionRow[] {
   const how = shown(choices);
   if (how === "buttons" || how === "numbers") {
-    return chunks(choices, () => 1, LIMITS.buttons_in_row).map((row) => ({ type: 1, components: row.map((choice) => button(choice, ref, how === "numbers")) }));
+    return chunks(choices, () => 1, LIMITS.buttons_in_row).map((row) => ({
+      type: 1,
+      components: row.map((choice) => button(choice, ref, how === "numbers")),
+    }));
   }
   const lists = chunks(choices, () => 1, LIMITS.options);
   return lists.map((list, at) => ({
     type: 1,
-    components: [{
-      type: 3,
-      custom_id: customId("pick", ref, list[0]?.number ?? at),
-      placeholder: shorten(lists.length > 1 ? label("choose-range", { from: list[0]?.number ?? 0, to: list.at(-1)?.number ?? 0 }) : label("choose"), LIMITS.placeholder),
-      options: list.map((choice) => ({
-        label: shorten(`${choice.number} ${choice.label}`.trim(), LIMITS.option_label),
-        value: String(choice.number),
-      })),
-    }],
+    components: [
+      {
+        type: 3,
+        custom_id: customId("pick", ref, list[0]?.number ?? at),
+        placeholder: shorten(
+          lists.length > 1 ? label("choose-range", { from: list[0]?.number ?? 0, to: list.at(-1)?.number ?? 0 }) : label("choose"),
+          LIMITS.placeholder,
+        ),
+        options: list.map((choice) => ({
+          label: shorten(`${choice.number} ${choice.label}`.trim(), LIMITS.option_label),
+          value: String(choice.number),
+        })),
+      },
+    ],
   }));
 }
 
 const button = (choice: Numbered, ref: string, numberOnly: boolean): Button => ({
-  type: 2, style: 2, label: numberOnly || !choice.label ? String(choice.number) : choice.label, custom_id: customId("choose", ref, choice.number),
+  type: 2,
+  style: 2,
+  label: numberOnly || !choice.label ? String(choice.number) : choice.label,
+  custom_id: customId("choose", ref, choice.number),
 });

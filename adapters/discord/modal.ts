@@ -14,7 +14,10 @@ const partLabel = (at: number, of: number, label: Label): string =>
 export function formRows(form: FormPiece, ref: string, label: Label): ActionRow[] {
   const all = pages(form);
   const buttons = all.map((_, at) => ({
-    type: 2 as const, style: 2 as const, label: shorten(partLabel(at, all.length, label) || String(at + 1), LIMITS.button_label), custom_id: customId("form", ref, form.choice.number * 100 + at),
+    type: 2 as const,
+    style: 2 as const,
+    label: shorten(partLabel(at, all.length, label) || String(at + 1), LIMITS.button_label),
+    custom_id: customId("form", ref, form.choice.number * 100 + at),
   }));
   return chunks(buttons, () => 1, LIMITS.buttons_in_row).map((row) => ({ type: 1, components: row }));
 }
@@ -61,14 +64,26 @@ function modalField(field: Field, at: number, label: Label): ModalLabel {
 }
 
 function select(field: Field, at: number, label: Label): StringSelect {
-  const options = field.kind === "yes-no"
-    ? [{ label: label("yes") || "+", value: "1", now: field.value === "true" }, { label: label("no") || "-", value: "0", now: field.value === "false" }]
-    : field.choices.map((choice, number) => ({ label: choice.label || String(number + 1), value: String(number), now: choice.id === field.value }));
+  const options =
+    field.kind === "yes-no"
+      ? [
+          { label: label("yes") || "+", value: "1", now: field.value === "true" },
+          { label: label("no") || "-", value: "0", now: field.value === "false" },
+        ]
+      : field.choices.map((choice, number) => ({
+          label: choice.label || String(number + 1),
+          value: String(number),
+          now: choice.id === field.value,
+        }));
   return {
     type: 3,
     custom_id: `f${at}`,
     required: false,
-    options: options.map(({ now, ...option }) => ({ ...option, label: shorten(option.label, LIMITS.option_label), ...(now ? { default: true } : {}) })),
+    options: options.map(({ now, ...option }) => ({
+      ...option,
+      label: shorten(option.label, LIMITS.option_label),
+      ...(now ? { default: true } : {}),
+    })),
   };
 }
 

@@ -95,7 +95,10 @@ export function terminal(options: TerminalOptions): Terminal {
         removeHistoryDuplicates: true,
       });
       current = talk({
-        core, out, render, reader,
+        core,
+        out,
+        render,
+        reader,
         event: (number) => ({
           adapter: NETWORK,
           native_id: `${options.session}-${number}`,

@@ -32,7 +32,13 @@ export interface Open {
 }
 
 const answerable = (answer: Answer): string[] =>
-  answer.blocks.flatMap((block) => (block.kind === "choices" || block.kind === "question" ? block.choices.map((choice) => choice.id) : block.kind === "form" ? [block.id] : []));
+  answer.blocks.flatMap((block) =>
+    block.kind === "choices" || block.kind === "question"
+      ? block.choices.map((choice) => choice.id)
+      : block.kind === "form"
+        ? [block.id]
+        : [],
+  );
 
 /**
  * The number at which an answer starts counting, so that a number typed just as it comes still means what it meant: from 1 when no

@@ -124,7 +124,8 @@ function pieceLines(piece: Piece, how: Look): string[] {
 }
 
 const colon = (words: string): string => (/[:：]$/u.test(words) ? words : `${words}:`);
-const title = (words: string | undefined, how: Look): string[] => (words ? wrap(words, how.prose).map((line) => how.paint("bold", line)) : []);
+const title = (words: string | undefined, how: Look): string[] =>
+  words ? wrap(words, how.prose).map((line) => how.paint("bold", line)) : [];
 
 function caution(piece: { label: string; text: string }, how: Look): string[] {
   const mark = how.paint(["bold", "yellow"], piece.label.toUpperCase());
@@ -136,7 +137,9 @@ function caution(piece: { label: string; text: string }, how: Look): string[] {
 /** `lead` before the first line, as many spaces before the others. */
 function hang(lead: string, words: string, how: Look, style?: Style): string[] {
   const indent = width(lead);
-  return wrap(words, how.prose - indent).map((line, at) => (at === 0 ? lead : " ".repeat(indent)) + (style ? how.paint(style, line) : line));
+  return wrap(words, how.prose - indent).map(
+    (line, at) => (at === 0 ? lead : " ".repeat(indent)) + (style ? how.paint(style, line) : line),
+  );
 }
 
 function list(items: readonly string[], ordered: boolean, how: Look): string[] {
@@ -153,7 +156,10 @@ function figures(items: readonly { label: string; value: string }[], how: Look):
   const names = Math.max(...items.map((item) => width(item.label)));
   const values = Math.max(...items.map((item) => width(item.value)));
   if (names + values + 4 > how.prose) {
-    return items.flatMap((item) => [...wrap(item.label, how.prose), ...wrap(item.value, how.prose - 2).map((line) => `  ${how.paint("bold", line)}`)]);
+    return items.flatMap((item) => [
+      ...wrap(item.label, how.prose),
+      ...wrap(item.value, how.prose - 2).map((line) => `  ${how.paint("bold", line)}`),
+    ]);
   }
   return items.map((item) => `  ${pad(item.label, names)}  ${how.paint("bold", item.value)}`);
 }

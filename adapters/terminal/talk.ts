@@ -61,7 +61,8 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
     const shown = renderTerminal(answer, { render, reader, maybe_repeat, first_number: firstNumber(kept, answer) }, out.screen());
     out.write(shown.lines, answer.live);
     open = kept.filter((one) => one.live === undefined || one.live !== answer.live);
-    if (shown.outline.numbered.length > 0) open = [...open, { after: asked ?? count, outline: shown.outline, ...(answer.live ? { live: answer.live } : {}) }];
+    if (shown.outline.numbered.length > 0)
+      open = [...open, { after: asked ?? count, outline: shown.outline, ...(answer.live ? { live: answer.live } : {}) }];
   }
 
   function look(line: Line): Reply | null {
@@ -110,7 +111,10 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
     }
     if (form) return answerForm(form, line);
     if (line.words === "") return;
-    const typed = parse(line.words, open.filter((one) => one.after < line.number).flatMap((one) => one.outline.numbered));
+    const typed = parse(
+      line.words,
+      open.filter((one) => one.after < line.number).flatMap((one) => one.outline.numbered),
+    );
     const wanted = typed.means === "form" ? formOf(typed.id) : undefined;
     if (wanted) return askForm(paused?.form.id === wanted.id ? { ...paused, form: wanted } : beginForm(wanted));
     await receive(typed.means === "choice" ? { ...line.event, choice: typed.choice } : message, line);

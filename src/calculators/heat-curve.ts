@@ -28,7 +28,6 @@ export const heatCurve = calculator({
       z.strictObject({ hourly_C: z.array(temperature).min(1).max(240) }),
     ]), "the day's low and high, repeated, or hourly values from lighting on, the last 24 repeated", { unit: "°C" }),
     damper_closed_after_h: figure("h", "after lighting; before bed black it is moved to bed black; without it, at bed black if the heater has a shut-off damper", { min: 0, max: 48 }).optional(),
-    hours: figure("h", "length of the series; the figures always rest on 48 h", { min: 1, max: 48 }).default(48),
     before: described(z.enum(["daily", "cold"]), "one such fire a day until it repeats, or masonry and room at house.wanted_C (20 when not known)").default("daily"),
   },
   outputs: {
@@ -63,8 +62,7 @@ export const heatCurve = calculator({
     warnings.push("facing_C is the mean of the face; near the firebox it is tens of kelvin hotter, so it says nothing about what is safe to touch.");
     const known = heater.masonry_kg !== undefined && (heater.wall_mm !== undefined || heater.facing_m2 !== undefined);
     return {
-      series: curve.series.filter((point) => point.t_h <= given.hours)
-        .map(({ t_h, output_kW, facing_C, room_C }) => ({ t_h, output_kW: round(output_kW, 4), facing_C: round(facing_C, 3), room_C: round(room_C, 3) })),
+      series: curve.series.map(({ t_h, output_kW, facing_C, room_C }) => ({ t_h, output_kW: round(output_kW, 4), facing_C: round(facing_C, 3), room_C: round(room_C, 3) })),
       peak_output_h: curve.peak_output_h,
       peak_facing_C: curve.peak_facing_C,
       half_output_h: curve.half_output_h,

@@ -6,7 +6,7 @@ import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
 import { guessLanguage } from "./language.ts";
 import { onTopic } from "./on-topic.ts";
-import { basisNear } from "./reading/figures.ts";
+import { basisNear } from "./reading/figure-context.ts";
 import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
 import { route } from "./routing/route.ts";

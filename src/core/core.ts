@@ -62,6 +62,7 @@ export async function openCore(options: CoreOptions): Promise<Core> {
     async advance(ms) {
       if (!isStepped(clock)) throw new RangeError("only a clock that stands still can be moved on");
       await deliverUntil({ ...deps, clock }, clock.now() + ms);
+      await store.noteInstant(clock.now());
       return clock.now();
     },
     async exportPerson(network, network_id) {

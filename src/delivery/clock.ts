@@ -1,9 +1,12 @@
 /** Time, passed in everywhere: the machine's own, and one that moves only when told. */
 import type { Clock } from "../records/ports.ts";
 
+/** how fast time passes while the wall is behind: slow enough to meet it, fast enough for waits to mean what they say */
+const BEHIND_PACE = 0.9;
+
 /**
- * The wall clock, kept from ever going back: where it jumps back, time goes on at its true pace from where it was until the wall has
- * caught up. A jump forward is believed.
+ * The wall clock, kept from ever going back: where it jumps back, time goes on from where it was at nine tenths of its pace until the
+ * wall has caught up (ten hours for one). A jump forward is believed.
  * @param not_before_ms latest instant already stored
  */
 export function systemClock(not_before_ms = 0, wall: () => number = Date.now, monotonic: () => number = () => performance.now()): Clock {
@@ -13,7 +16,7 @@ export function systemClock(not_before_ms = 0, wall: () => number = Date.now, mo
     now() {
       const wall_ms = wall();
       const tick = monotonic();
-      const paced_ms = Math.floor(anchor.at_ms + (tick - anchor.tick));
+      const paced_ms = Math.floor(anchor.at_ms + (tick - anchor.tick) * BEHIND_PACE);
       if (wall_ms < paced_ms) return paced_ms;
       anchor = { at_ms: wall_ms, tick };
       return wall_ms;

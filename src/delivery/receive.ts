@@ -3,6 +3,7 @@ import type { Answer } from "../answer.ts";
 import { type Message, messageKey } from "../message.ts";
 import { type Clock, type Store, UnknownPerson } from "../records/ports.ts";
 import type { Decided, Person, Snapshot } from "../records/types.ts";
+import { turns } from "./turns.ts";
 
 export type Decide = (snapshot: Snapshot, message: Message, now_ms: number) => Decided<Answer>;
 
@@ -27,6 +28,15 @@ const TRIES = 8;
 
 /** The talk, the guide or a record changed under every try. */
 export class TooContended extends Error {}
+
+/** `receive` for one process: messages of one person in one place are worked in the order in which they came. */
+export function receiver(deps: ReceiveDeps): (message: Message) => Promise<Received> {
+  const inTurn = turns();
+  return (message) => {
+    const { identity, place } = message;
+    return inTurn(JSON.stringify([identity.network, identity.id, place.network, place.id]), () => receive(deps, message));
+  };
+}
 
 /** @throws TooContended, StoreError */
 export async function receive({ store, clock, decide, nudge }: ReceiveDeps, message: Message): Promise<Received> {

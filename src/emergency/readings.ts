@@ -6,7 +6,7 @@ import type { Scene } from "./scene.ts";
 const ALARMING_PPM = 30;
 const NOTICED_PPM = 15;
 const HIGHEST_PPM = 20_000;
-const NEAR = 6;
+const NEAR = 9;
 
 export function reading(scene: Scene): "sure" | "possible" | null {
   const { tokens } = scene.sensed;

@@ -38,6 +38,21 @@ function certaintyOf(scene: Scene, rule: Rule): Certainty | null {
   return best;
 }
 
+const LONGEST_CRY = 3;
+const CRIES: readonly (readonly [sense: string, kind: EmergencyKind])[] = [
+  ["alarm", "co-alarm"], ["co", "co-alarm"], ["smoke", "room-smoke"], ["bang", "back-puff"], ["flame", "house-fire"], ["burnt", "burn"], ["burn_noun", "burn"],
+];
+
+/** "smoke!!!", "explosion", "help burned": a message of hardly more than the word itself. */
+function cry(scene: Scene): EmergencyKind | null {
+  if (scene.length > LONGEST_CRY || scene.sensed.asks.some((asks) => asks)) return null;
+  const calm = ["neg", "admin", "testing", "ash", "black", "cooking", "other_device", "asking", "habit", "history", "topical", "hypothetical"];
+  if (calm.some((sense) => scene.inMessage(sense))) return null;
+  const loud = scene.sensed.shouts || scene.inMessage("now");
+  if (loud && scene.inMessage("fire")) return "house-fire";
+  return CRIES.find(([sense]) => scene.inMessage(sense) && (loud || scene.length === 1))?.[1] ?? null;
+}
+
 /** Null when nothing in the text speaks of danger now. Linear in the length of the text; never throws. */
 export function recogniseDanger(text: string): Danger | null {
   const scene = sceneOf(sense(text));
@@ -53,6 +68,8 @@ export function recogniseDanger(text: string): Danger | null {
     certainty.set(rule.kind, found);
     if (rule.topic) topics.set(rule.kind, rule.topic);
   }
+  const shouted = certainty.size === 0 ? cry(scene) : null;
+  if (shouted) certainty.set(shouted, "possible");
   const kinds = GRAVEST_FIRST.filter((kind) => certainty.has(kind));
   // Gas from a shut flue is answered as gas as soon as anybody may be unwell.
   const gassed = certainty.has("co-alarm") && certainty.has("damper-over-embers");

@@ -7,7 +7,9 @@ import type { Sensed } from "./senses.ts";
 
 /** Circumstances of a find, each of which can make it no danger now. */
 export type Circumstance =
-  | "unreal" | "maybe" | "past" | "yesterday" | "habit" | "asking" | "asks" | "general" | "testing" | "joke";
+  | "unreal" | "maybe" | "past" | "yesterday" | "habit" | "asking" | "asks" | "general" | "testing" | "joke"
+  /** One chirp a minute and, said as well, that nobody is unwell or that the battery is low. */
+  | "flat battery";
 
 export interface Find {
   readonly from: number;
@@ -17,6 +19,8 @@ export interface Find {
 export interface Scene {
   readonly sensed: Sensed;
   readonly length: number;
+  /** Words that carry the sense, in order. */
+  at(sense: string): readonly number[];
   has(at: number, sense: string): boolean;
   inSentence(sentence: number, sense: string): boolean;
   inMessage(sense: string): boolean;
@@ -40,11 +44,13 @@ export function sceneOf(sensed: Sensed): Scene {
   const { tokens, senses, asks } = sensed;
   const bySentence: Set<string>[] = asks.map(() => new Set());
   const firstAt: Map<string, number>[] = asks.map(() => new Map());
-  const all = new Set<string>();
+  const places = new Map<string, number[]>();
   senses.forEach((own, at) => {
     const sentence = tokens[at]?.sentence ?? 0;
     for (const sense of own) {
-      all.add(sense);
+      const known = places.get(sense);
+      if (known) known.push(at);
+      else places.set(sense, [at]);
       bySentence[sentence]?.add(sense);
       if (!firstAt[sentence]?.has(sense)) firstAt[sentence]?.set(sense, at);
     }
@@ -63,7 +69,13 @@ export function sceneOf(sensed: Sensed): Scene {
   const has = (at: number, sense: string): boolean => senses[at]?.has(sense) ?? false;
   const inSentence = (sentence: number, sense: string): boolean => bySentence[sentence]?.has(sense) ?? false;
 
+  const denials: (boolean | undefined)[] = [];
   const denied = (at: number): boolean => {
+    denials[at] ??= isDenied(at);
+    return denials[at];
+  };
+
+  const isDenied = (at: number): boolean => {
     const here = tokens[at];
     if (!here) return false;
     for (let back = at - 1; back >= Math.max(0, at - NOBODY_REACH); back -= 1) {
@@ -87,6 +99,9 @@ export function sceneOf(sensed: Sensed): Scene {
     return false;
   };
 
+  const wellSaid = (): boolean =>
+    ["ill", "unwell", "felled"].some((sense) => (places.get(sense) ?? []).some(denied));
+
   const circumstances = ({ from, to }: Find): ReadonlySet<Circumstance> => {
     const found = new Set<Circumstance>();
     const first = tokens[from]?.sentence ?? 0;
@@ -108,14 +123,15 @@ export function sceneOf(sensed: Sensed): Scene {
     }
     const toldBefore = first > 0 && inSentence(first - 1, "history") && inSentence(first, "past");
     if (toldBefore && !inSentence(first, "now") && !inSentence(first, "recent")) found.add("past");
-    if (all.has("joke")) found.add("joke");
+    if (places.has("once_a_minute") && (places.has("battery") || wellSaid())) found.add("flat battery");
+    if (places.has("joke")) found.add("joke");
     return found;
   };
 
-  return { sensed, length: tokens.length, has, inSentence, inMessage: (sense) => all.has(sense), denied, circumstances };
+  return { sensed, length: tokens.length, has, inSentence, at: (sense) => places.get(sense) ?? [], inMessage: (sense) => places.has(sense), denied, circumstances };
 }
 
-/** A sense, or several with "|" between; "!sense" need not be free of denial. */
+/** A sense, or several with "|" between. */
 export type Wanted = readonly (readonly string[])[];
 
 export function wanted(...senses: readonly string[]): Wanted {
@@ -124,6 +140,11 @@ export function wanted(...senses: readonly string[]): Wanted {
 
 function isAt(scene: Scene, at: number, choices: readonly string[]): boolean {
   return choices.some((choice) => scene.has(at, choice));
+}
+
+function anchors(scene: Scene, choices: readonly string[]): readonly number[] {
+  if (choices.length === 1) return scene.at(choices[0] ?? "");
+  return [...new Set(choices.flatMap((choice) => scene.at(choice)))].sort((a, b) => a - b);
 }
 
 /**
@@ -136,8 +157,8 @@ export function* finds(scene: Scene, want: Wanted, span: number, across = 0): Ge
     if (!choices.some((choice) => scene.inMessage(choice))) return;
   }
   const { tokens } = scene.sensed;
-  for (let at = 0; at < scene.length; at += 1) {
-    if (!isAt(scene, at, anchor) || scene.denied(at)) continue;
+  for (const at of anchors(scene, anchor)) {
+    if (scene.denied(at)) continue;
     const sentence = tokens[at]?.sentence ?? 0;
     const taken = new Set([at]);
     const complete = others.every((choices) => {

@@ -4,8 +4,10 @@
  */
 
 import { readWords, type Token } from "./tokens.ts";
+import { ENGLISH_COMPANY } from "./words/english-company.ts";
+import { ENGLISH_EVENTS } from "./words/english-events.ts";
+import { ENGLISH_PEOPLE } from "./words/english-people.ts";
 import { ENGLISH_WORDS } from "./words/english.ts";
-import { ENGLISH_PHRASES } from "./words/english-phrases.ts";
 import { ORDINARY_WORDS } from "./words/ordinary.ts";
 import { OTHER_TONGUES } from "./words/other-tongues.ts";
 
@@ -24,13 +26,21 @@ interface Step {
 export interface Sensed {
   readonly tokens: readonly Token[];
   readonly asks: readonly boolean[];
+  readonly shouts: boolean;
   /** Aligned to tokens. A phrase puts its senses on its first word; the words it covers have none of their own. */
   readonly senses: readonly Senses[];
 }
 
+/** Phrases that only add to what their words mean; every other phrase overrules its words. */
+const ADDING: ReadonlySet<string> = new Set(
+  ("emerging fire_in over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now maybe recent "
+    + "stuck wrong_shut touched fell_on better_out asking habit").split(" "),
+);
 const NONE: Senses = new Set();
 const SHORTEST_STEM = 3;
 const SHORTEST_REPAIRED = 5;
+/** A longer one for other tongues, whose short words lie too near to English ones. */
+const SHORTEST_REPAIRED_FOREIGN = 7;
 
 const words = new Map<string, Set<string>>();
 const stems = new Map<string, Set<string>>();
@@ -91,11 +101,11 @@ function bare(word: string): string {
   return readWords(word).tokens.map((token) => token.word).join("");
 }
 
-function learnRepairs(): void {
+function learnRepairs(english: ReadonlySet<string>): void {
   for (const [word, senses] of words) {
     known.add(word);
     for (const sense of ofStem(word) ?? []) senses.add(sense);
-    if (word.length < SHORTEST_REPAIRED) continue;
+    if (word.length < (english.has(word) ? SHORTEST_REPAIRED : SHORTEST_REPAIRED_FOREIGN)) continue;
     for (let i = 0; i < word.length; i += 1) {
       const shorter = word.slice(0, i) + word.slice(i + 1);
       const origins = oneLetterLess.get(shorter);
@@ -106,12 +116,13 @@ function learnRepairs(): void {
 }
 
 learnWords(ENGLISH_WORDS);
-learnPhrases(ENGLISH_PHRASES);
+for (const list of [ENGLISH_PEOPLE, ENGLISH_EVENTS, ENGLISH_COMPANY]) learnPhrases(list);
+const englishWords = new Set(words.keys());
 for (const tongue of OTHER_TONGUES) {
   learnWords(tongue.words);
   learnPhrases(tongue.phrases);
 }
-learnRepairs();
+learnRepairs(englishWords);
 
 const LETTER_FOR: Readonly<Record<string, string>> = { "0": "o", "1": "i", "3": "e", "4": "a", "5": "s", "7": "t", "@": "a", $: "s" };
 
@@ -158,7 +169,8 @@ function ofStem(word: string): Senses | null {
 function repaired(word: string): string {
   if (isKnown(word)) return word;
   const letters = lettersFor(word);
-  for (const guess of [letters, withoutRuns(letters, 2), withoutRuns(letters, 1)]) {
+  const drawnOut = withoutRuns(letters, 2);
+  for (const guess of [letters, drawnOut, drawnOut === letters ? letters : withoutRuns(letters, 1)]) {
     if (guess !== word && guess.length > 1 && isKnown(guess)) return guess;
   }
   return word.length >= SHORTEST_REPAIRED - 1 ? oneSlipAway(letters) ?? word : word;
@@ -171,7 +183,7 @@ function oneSlipAway(word: string): string | null {
   if (word.length < SHORTEST_REPAIRED) return null;
   for (let i = 0; i < word.length; i += 1) {
     const shorter = word.slice(0, i) + word.slice(i + 1);
-    if (shorter.length >= SHORTEST_REPAIRED && words.has(shorter)) return shorter;
+    if (shorter.length >= SHORTEST_REPAIRED && englishWords.has(shorter)) return shorter;
     for (const origin of oneLetterLess.get(shorter) ?? []) {
       if (isOneSlip(word, origin)) return origin;
     }
@@ -196,7 +208,7 @@ function sensesOf(word: string): Senses {
 }
 
 export function sense(text: string): Sensed {
-  const { tokens, asks } = readWords(text);
+  const { tokens, asks, shouts } = readWords(text);
   const meant = tokens.map((token) => repaired(token.word));
   const senses: Senses[] = [];
   let i = 0;
@@ -212,7 +224,13 @@ export function sense(text: string): Sensed {
         length = j - i + 1;
       }
     }
-    if (found) {
+    if (found && [...found].every((each) => ADDING.has(each))) {
+      for (let k = 0; k < length; k += 1) {
+        const own = sensesOf(meant[i + k] ?? "");
+        senses.push(k === 0 ? new Set([...found, ...own]) : own);
+      }
+      i += length;
+    } else if (found) {
       senses.push(found);
       for (let k = 1; k < length; k += 1) senses.push(NONE);
       i += length;
@@ -221,5 +239,5 @@ export function sense(text: string): Sensed {
       i += 1;
     }
   }
-  return { tokens: tokens.map((token, at) => ({ ...token, word: meant[at] ?? token.word })), asks, senses };
+  return { tokens: tokens.map((token, at) => ({ ...token, word: meant[at] ?? token.word })), asks, shouts, senses };
 }

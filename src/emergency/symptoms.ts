@@ -1,56 +1,72 @@
 /**
  * People or animals who are unwell near a heater: carbon monoxide until somebody has measured that it is not.
- * Practice: symptoms count even with the alarm quiet, a joke in the message, or a single person.
+ * Practice: symptoms count even with the alarm quiet, with a joke in the message, or in a single person.
  */
 
-import { finds, type Scene, wanted } from "./scene.ts";
+import { type Circumstance, finds, type Scene, type Wanted, wanted } from "./scene.ts";
 
-const WHO = "i|many|one|pet";
-const CERTAIN = wanted(WHO, "ill|felled");
-const PET_FELLED = wanted("pet", "dead");
-const WEAK = wanted("i|many|one|pet", "unwell");
-const SLEEPY = wanted("many|pet", "sleepy");
-const BARE = wanted("ill");
-const BETTER = wanted("ill|unwell|felled|sleepy", "better_out");
-
-export function symptoms(scene: Scene): "sure" | "possible" | null {
-  if (scene.inMessage("hairball")) return null;
-  const linked = scene.inMessage("link");
-  let found: "sure" | "possible" | null = null;
-  const note = (sure: boolean): void => {
-    if (sure) found = "sure";
-    else found ??= "possible";
-  };
-  for (const find of finds(scene, BETTER, 12, 1)) {
-    const seen = scene.circumstances(find);
-    if (!seen.has("past") && !seen.has("joke")) note(true);
-  }
-  for (const [want, span] of [[CERTAIN, 7], [PET_FELLED, 4]] as const) {
-    for (const find of finds(scene, want, span)) {
-      const seen = scene.circumstances(find);
-      if (seen.has("past") || seen.has("joke")) continue;
-      if (scene.inMessage("excuse") && !linked) continue;
-      note(!seen.has("unreal") && (linked || several(scene)));
-    }
-  }
-  for (const [want, span] of [[WEAK, 5], [SLEEPY, 6]] as const) {
-    for (const find of finds(scene, want, span)) {
-      const seen = scene.circumstances(find);
-      if (seen.has("past") || seen.has("joke") || seen.has("unreal")) continue;
-      if (scene.inMessage("excuse")) continue;
-      if (want === SLEEPY && !linked) continue;
-      note(linked && several(scene));
-    }
-  }
-  for (const find of finds(scene, BARE, 0)) {
-    const seen = scene.circumstances(find);
-    if (seen.has("past") || seen.has("joke") || seen.has("unreal") || seen.has("general") || scene.inMessage("generic")) continue;
-    if (scene.inMessage("excuse") && !linked) continue;
-    note(linked);
-  }
-  return found;
+interface Sign {
+  readonly want: Wanted;
+  readonly span: number;
+  readonly across: number;
+  readonly unless: readonly Circumstance[];
+  /** Sure by itself; otherwise when the heater is named, and for most signs when several or an animal are unwell. */
+  readonly sure: "always" | "linked" | "linked or several" | "linked and several";
+  /** Senses that explain it another way: in the first list always, in the second only when the heater is not named. */
+  readonly explained: readonly string[];
+  readonly explainedUnlinked: readonly string[];
+  readonly needsLink?: boolean;
 }
 
-function several(scene: Scene): boolean {
-  return scene.inMessage("many") || scene.inMessage("pet");
+const TOLD: readonly Circumstance[] = ["past", "joke"];
+const TOLD_OR_SUPPOSED: readonly Circumstance[] = [...TOLD, "unreal"];
+
+const SIGNS: readonly Sign[] = [
+  {
+    want: wanted("ill|unwell|felled|sleepy", "better_out"), span: 12, across: 1, unless: TOLD, sure: "always",
+    explained: ["hairball"], explainedUnlinked: [],
+  },
+  {
+    want: wanted("i|many|one|pet", "ill|felled"), span: 7, across: 0, unless: TOLD, sure: "linked or several",
+    explained: ["hairball"], explainedUnlinked: ["excuse_plain"],
+  },
+  {
+    want: wanted("pet", "dead"), span: 5, across: 0, unless: TOLD, sure: "linked or several", explained: [], explainedUnlinked: [],
+  },
+  {
+    want: wanted("i|many|one|pet", "unwell"), span: 5, across: 0, unless: TOLD_OR_SUPPOSED, sure: "linked and several",
+    explained: ["excuse", "excuse_plain"], explainedUnlinked: [],
+  },
+  {
+    want: wanted("many|pet", "sleepy"), span: 6, across: 0, unless: TOLD_OR_SUPPOSED, sure: "linked and several",
+    explained: ["excuse", "excuse_plain"], explainedUnlinked: [], needsLink: true,
+  },
+  {
+    want: wanted("ill"), span: 0, across: 0, unless: [...TOLD_OR_SUPPOSED, "general"], sure: "linked",
+    explained: ["hairball"], explainedUnlinked: ["excuse", "excuse_plain"],
+  },
+  {
+    want: wanted("head_part", "feels_bad"), span: 4, across: 0, unless: [...TOLD_OR_SUPPOSED, "general"], sure: "linked",
+    explained: ["hairball"], explainedUnlinked: ["excuse", "excuse_plain"],
+  },
+];
+
+export function symptoms(scene: Scene): "sure" | "possible" | null {
+  const has = (sense: string): boolean => scene.inMessage(sense);
+  const linked = has("link");
+  const several = has("many") || has("pet");
+  const ofNobody = has("generic") && !["i", "many", "one", "pet"].some(has);
+  const sure = { always: true, linked, "linked or several": linked || several, "linked and several": linked && several };
+  let found: "sure" | "possible" | null = null;
+  for (const sign of SIGNS) {
+    if (ofNobody || sign.explained.some(has)) continue;
+    if (!linked && (sign.needsLink || sign.explainedUnlinked.some(has))) continue;
+    for (const find of finds(scene, sign.want, sign.span, sign.across)) {
+      const seen = scene.circumstances(find);
+      if (sign.unless.some((circumstance) => seen.has(circumstance))) continue;
+      if (sure[sign.sure] && !seen.has("unreal")) return "sure";
+      found = "possible";
+    }
+  }
+  return found;
 }

@@ -15,6 +15,8 @@ export interface Reading {
   readonly tokens: readonly Token[];
   /** For each sentence, whether it ends in a question mark. */
   readonly asks: readonly boolean[];
+  /** Holds an exclamation mark. */
+  readonly shouts: boolean;
 }
 
 const LONGEST_WORD = 32;
@@ -93,7 +95,7 @@ export function readWords(text: string): Reading {
   }
   endWord();
   for (let i = 0; i <= sentence; i += 1) asks[i] ??= false;
-  return { tokens, asks };
+  return { tokens, asks, shouts: text.includes("!") };
 }
 
 /** "we're" is "we", "don't" is "dont", "l'alarme" is two words. */

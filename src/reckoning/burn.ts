@@ -31,7 +31,7 @@ export const BURN = {
   /** Gas that leaves unburnt at 17 % moisture, share of its heat: 1000 mg CO and 80 mg hydrocarbons per MJ, EN 15544 limits. */
   unburnt_share: 0.013,
   /** Moisture that makes it e times as much, percentage points. Common practice, no source. */
-  unburnt_doubling_pct: 9,
+  unburnt_growth_pct: 9,
   /** Charcoal that leaves as carbon monoxide, share of its heat. Common practice, no source. */
   charcoal_unburnt_share: 0.02,
   /** Air at full opening per kg of largest load, kg/s: 2.95 times the theoretical need of the load (EN 15544, 4.5), over the 103 min its flames last here. */
@@ -136,7 +136,7 @@ export function burnOf(load: Load, p: BurnParameters = BURN): Burn {
   const net_MJ = load_kg * ncv_MJ_per_kg(ncv_dry_MJ_per_kg, moisture_pct_wet);
   const charcoal_MJ = charcoal_kg * p.charcoal_MJ_per_kg;
   const gasNet_MJ = net_MJ - charcoal_MJ;
-  const gasUnburnt = Math.min(0.3, p.unburnt_share * Math.exp((moisture_pct_wet - 17) / p.unburnt_doubling_pct));
+  const gasUnburnt = Math.min(0.3, p.unburnt_share * Math.exp((moisture_pct_wet - 17) / p.unburnt_growth_pct));
   const latent_MJ = LATENT_MJ_PER_KG * (water_kg + WATER_OF_HYDROGEN * dry_kg);
 
   const minutes = bed_black_min + 1;

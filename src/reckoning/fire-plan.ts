@@ -91,10 +91,11 @@ export const planPlant = (heater: HeaterFacts, house: HouseFacts): Plant =>
 const within = (hour: number, { from_h, to_h }: Hours): boolean => (from_h <= to_h ? hour >= from_h && hour < to_h : hour >= from_h || hour < to_h);
 const clock = (hour: number): number => ((hour % 24) + 24) % 24;
 
-/** The room hour by quarter hour under a list of fires. */
-export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hours: number): { room_C: Float64Array; end_C: Float64Array } {
+/** Room and mean face by quarter hours under a list of fires, and the state at the end. */
+export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hours: number): { room_C: Float64Array; facing_C: Float64Array; end_C: Float64Array } {
   const { plant, outside } = inputs;
   const room_C = new Float64Array(hours * 4 + 1);
+  const facing_C = new Float64Array(hours * 4 + 1);
   let state = inputs.state;
   let from_h = 0;
   const sorted = [...fires].sort((a, b) => a.lit_h - b.lit_h).filter((fire) => fire.lit_h < hours);
@@ -107,12 +108,13 @@ export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hou
       closed_h: burn === undefined ? 0 : plant.heater.shut_off_damper ? burn.bed_black_h : Infinity,
     });
     room_C.set(part.quarter.room_C, from_h * 4);
+    facing_C.set(part.quarter.facing_C, from_h * 4);
     state = part.end_C;
     from_h = to_h;
   };
   stretch(sorted[0]?.lit_h ?? hours, 0);
   sorted.forEach((fire, i) => stretch(sorted[i + 1]?.lit_h ?? hours, fire.load_kg));
-  return { room_C, end_C: state };
+  return { room_C, facing_C, end_C: state };
 }
 
 const burnFor = (inputs: PlanInputs, load_kg: number) => burnOf({
@@ -152,7 +154,7 @@ export function firePlan(inputs: PlanInputs): Plan {
   if (window_h >= 0) {
     const search: Search = {
       least_C: byHour(least_C, Math.max, margin_K), most_C: byHour(most_C, Math.min, 0), responses: responses.map(onTheHour), loads_kg, known: new Map(),
-      bounds, past: inputs.past ?? [], mayLight, step_kg: LOAD_STEP_KG, firstDay_h: Math.ceil(clock(awake.from_h - start_hour)) || 24, hours: reach_h,
+      bounds, past: inputs.past ?? [], mayLight, step_kg: LOAD_STEP_KG, firstDay_h: Math.ceil(clock(awake.from_h - start_hour)) || 24, hours: reach_h, kept_h: hours,
     };
     let base = onTheHour(free);
     let least = Infinity;
@@ -231,4 +233,16 @@ export function corrected(plant: Plant, state: Float64Array, room_C: number): Fl
   right[plant.room]! += off;
   right[plant.room + 1]! += off;
   return right;
+}
+
+/**
+ * Heat the room gets or loses beside what the model knows, learnt from how far a day's forecast of the room was off.
+ * Over a day a steady error of P watt moves the room by some P / (3 H); a third of that is believed.
+ * @param before_W what was believed so far
+ * @param off_K measured less reckoned room temperature after about a day
+ * @returns W, at most 15 K times the heat loss either way
+ */
+export function learntHeat_W(before_W: number, off_K: number, heat_loss_W_per_K: number): number {
+  const most_W = 15 * heat_loss_W_per_K;
+  return Math.min(most_W, Math.max(-most_W, before_W + off_K * heat_loss_W_per_K));
 }

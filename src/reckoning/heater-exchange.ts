@@ -217,5 +217,5 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
 }
 
 /** The rounds stop when the temperatures agree this well, K; energy is conserved whatever it is. */
-const TOLERANCE_K = 1e-5;
+const TOLERANCE_K = 1e-4;
 export const STAGE_SHARE = GAMMA;

@@ -237,8 +237,13 @@ export function fireRun(plant: Plant, fire: Fire): Run {
   const mean_W = (0.75 * burn.net_J) / 86_400;
   const room_C = dayMean_C + (mean_W + plant.house.other_heat_W) / plant.house.heat_loss_W_per_K;
   const guess = uniform(plant, room_C + mean_W / (9 * plant.heater.facing_m2) + 15, room_C);
-  return run(plant, settled((state) => run(plant, state, day).end_C, guess), course);
+  const coarse = { ...plant, parameters: { ...plant.parameters, step_min: COARSE_MIN } };
+  const near = settled((state) => run(coarse, state, day).end_C, guess);
+  return run(plant, run(plant, near, day).end_C, course);
 }
+
+/** Long steps do while the days before settle; the last of them is run like the day that is asked for. */
+const COARSE_MIN = [5, 15, 15] as const;
 
 function mean(outside: Outside, hours: number): number {
   let sum = 0;

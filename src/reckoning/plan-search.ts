@@ -17,6 +17,8 @@ export interface Search {
   /** hours after the start at which the first new day begins; days are counted from waking */
   readonly firstDay_h: number;
   readonly hours: number;
+  /** from here on wood counts less: it is planned only so that the hours before do not live on credit */
+  readonly kept_h: number;
 }
 
 export interface Found {
@@ -32,7 +34,9 @@ const ABOVE_KG_PER_KH = 1;
 const BELOW_KG_PER_H = 0.6;
 /** What wood still to come out counts for, when days are compared on the way and at the end. Judgement. */
 const RANK_CREDIT = 0.8;
-const END_CREDIT = 0.5;
+const END_CREDIT = 0.3;
+/** What a kilogram after the days asked for counts. Judgement. */
+const LATER_WOOD = 0.7;
 const FORGOTTEN_H = 72;
 const BEAM = 24;
 const LEVELS = 5;
@@ -58,7 +62,7 @@ export function searchPlan(search: Search, base_C: Float64Array): Found {
       for (const added of choices) {
         if (!allowed(search, node.fires, added)) continue;
         let paid = node.paid + discomfort(search, node.room_C, added, from_h, end_h);
-        for (const fire of added) paid += fire.load_kg;
+        for (const fire of added) paid += wood(search, fire);
         grown.push({ node, added, paid, rank: paid - RANK_CREDIT * (held + credit(search, added, end_h)) });
       }
     }
@@ -128,6 +132,8 @@ function plus(search: Search, room_C: Float64Array, fire: PlannedFire, sign: num
   return sum;
 }
 
+const wood = (search: Search, fire: PlannedFire): number => fire.load_kg * (fire.lit_h < search.kept_h ? 1 : LATER_WOOD);
+
 /** Kilograms worth of cold and heat between two hours, with up to two more fires. */
 function discomfort(search: Search, room_C: Float64Array, added: readonly PlannedFire[], from_h: number, end_h: number): number {
   const { least_C, most_C } = search;
@@ -172,7 +178,7 @@ function restShare(response: Float64Array, age_h: number): number {
 
 /** Kilograms and what discomfort is worth in kilograms, under a course of the room by hours. */
 export const costOf = (search: Search, fires: readonly PlannedFire[], room_C: Float64Array): number =>
-  fires.reduce((sum, fire) => sum + fire.load_kg, 0) + discomfort(search, room_C, [], 0, search.hours) - END_CREDIT * credit(search, fires, search.hours);
+  fires.reduce((sum, fire) => sum + wood(search, fire), 0) + discomfort(search, room_C, [], 0, search.hours) - END_CREDIT * credit(search, fires, search.hours);
 
 /** One fire at a time: a little less or more wood, a little earlier or later, or none, while anything gets better. */
 function polished(search: Search, start: Found): Found {

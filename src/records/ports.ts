@@ -108,6 +108,8 @@ export interface Store {
 
   /** latest instant ever stored: a clock that stands still or goes back never starts before it */
   lastInstant(): Promise<number | null>;
+  /** a clock moved by hand has reached this instant */
+  noteInstant(at_ms: number): Promise<void>;
   personByIdentity(network: string, network_id: string): Promise<Person | null>;
   /** ids of the heaters somebody fires, the meant one first */
   heatersOf(person_id: string): Promise<readonly string[]>;

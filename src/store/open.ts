@@ -8,7 +8,7 @@ import { asStoreError, isBusy } from "./errors.ts";
 import { exportPerson } from "./export.ts";
 import { heaterIds } from "./heaters.ts";
 import { answered } from "./inbox.ts";
-import { lastInstant, nextDue, tidy } from "./instants.ts";
+import { lastInstant, nextDue, noteInstant, tidy } from "./instants.ts";
 import { migrate } from "./migrations/index.ts";
 import { claimOutgoing, decideAgain, dropOutgoing, markAttempted, markFailed, markSent } from "./outbox.ts";
 import { enter, person, personByIdentity } from "./people.ts";
@@ -72,6 +72,7 @@ export function storeOn(engine: Engine): Store {
     decideAgain: (row, now_ms) => decideAgain(engine, row, now_ms),
     dropOutgoing: (row) => dropOutgoing(engine, row),
     lastInstant: () => lastInstant(engine),
+    noteInstant: (at_ms) => noteInstant(engine, at_ms),
     personByIdentity: (network, network_id) => engine.single((db) => personByIdentity(db, network, network_id)),
     heatersOf: (person_id) => engine.read(async (tx) => heaterIds(tx, person_id, (await person(tx, person_id)).person.heater_id)),
     exportPerson: (person_id) => exportPerson(engine, person_id),

@@ -29,7 +29,7 @@ export function openPostgres(url: string, options: PostgresOptions): Engine {
     connectionTimeoutMillis: 3_000,
     statement_timeout: 10_000,
     query_timeout: 12_000,
-    lock_timeout: 3_000,
+    lock_timeout: 1_500,
     idle_in_transaction_session_timeout: 15_000,
     keepAlive: true,
   });

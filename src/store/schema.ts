@@ -3,6 +3,8 @@
  * fact needs no migration. Numbers ending in `_ms` are epoch milliseconds in both stores.
  */
 export interface Tables {
+  /** one row, id 1 */
+  clock: { id: number; at_ms: number };
   people: { id: string; created_at_ms: number; version: number; doc: string };
   identities: { network: string; network_id: string; person_id: string; doc: string };
   places: {

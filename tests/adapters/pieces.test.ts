@@ -27,7 +27,18 @@ test("a label is one line, a cut label ends between letters", () => {
 });
 
 // widths as in Unicode Standard Annex 11 (East Asian Width): wide letters take two columns, marks none
-test.each([["abc", 3], ["木", 2], ["ｱ", 1], ["Ａ", 2], ["e\u0301", 1], ["🔥", 2], ["👨‍👩‍👧", 2], ["☀️", 2], ["한글", 4], ["м³ °C −5", 8]])("%s is %i wide", (words, columns) => expect(width(words)).toBe(columns));
+test.each([
+  ["abc", 3],
+  ["木", 2],
+  ["ｱ", 1],
+  ["Ａ", 2],
+  ["e\u0301", 1],
+  ["🔥", 2],
+  ["👨‍👩‍👧", 2],
+  ["☀️", 2],
+  ["한글", 4],
+  ["м³ °C −5", 8],
+])("%s is %i wide", (words, columns) => expect(width(words)).toBe(columns));
 
 test("a line breaks at spaces, never between a figure and its unit, and inside a word only when it must", () => {
   expect(wrap("birch at 27 % and 12.5 kg of it", 11)).toEqual(["birch at", "27 % and", "12.5 kg of", "it"]);
@@ -37,12 +48,34 @@ test("a line breaks at spaces, never between a figure and its unit, and inside a
 });
 
 test("a table stands in columns, figures to the right; too wide, it breaks cells, then becomes records", () => {
-  const table = { columns: ["Lit", "Load"], rows: [["Mon", "12.0 kg"], ["Tuesday", "6.0 kg"]] };
+  const table = {
+    columns: ["Lit", "Load"],
+    rows: [
+      ["Mon", "12.0 kg"],
+      ["Tuesday", "6.0 kg"],
+    ],
+  };
   expect(align(table, 40)).toEqual({ head: ["Lit         Load", "───────  ───────"], rows: [["Mon      12.0 kg"], ["Tuesday   6.0 kg"]] });
   const wide = { columns: ["Note"], rows: [["black all over again"]] };
   expect(align(wide, 10)?.rows).toEqual([["black all", "over again"]]);
-  expect(align({ columns: ["a", "b", "c", "d", "e"], rows: [["x".repeat(20), "x".repeat(20), "x".repeat(20), "x".repeat(20), "x".repeat(20)]] }, 40)).toBeNull();
-  expect(records({ columns: ["Lit", "Load", "Note"], rows: [["Mon", "", "good"]] })).toEqual([{ title: "Mon", lines: ["Note: good"] }]);
+  expect(
+    align(
+      { columns: ["a", "b", "c", "d", "e"], rows: [["x".repeat(20), "x".repeat(20), "x".repeat(20), "x".repeat(20), "x".repeat(20)]] },
+      40,
+    ),
+  ).toBeNull();
+  expect(
+    records({
+      columns: ["Lit", "Load", "Wood", "Note"],
+      rows: [
+        ["Mon", "", "", "good"],
+        ["Tue", "6 kg", "birch", "black all over the glass"],
+      ],
+    }),
+  ).toEqual([
+    { title: "Mon", lines: ["Note:\u00A0good"] },
+    { title: "Tue", lines: ["Load:\u00A06\u00A0kg · Wood:\u00A0birch", "Note: black all over the glass"] },
+  ]);
 });
 
 test("words are cut at a line break, else after a sentence, else at a space, else between letters", () => {
@@ -61,18 +94,31 @@ test("messages are filled in order; a heading goes along with what it heads", ()
 });
 
 test("cautions first; in an emergency what to do first, its cautions next", () => {
-  const kinds = (made: typeof three.trouble): string => outline(made, { render, reader }).pieces.slice(0, 4).map((piece) => piece.kind).join(" ");
+  const kinds = (made: typeof three.trouble): string =>
+    outline(made, { render, reader })
+      .pieces.slice(0, 4)
+      .map((piece) => piece.kind)
+      .join(" ");
   expect(kinds(three.trouble)).toBe("caution headline paragraph causes");
   expect(kinds(three.emergency)).toBe("headline list caution paragraph");
 });
 
 test("the first steps of an emergency come first wherever they stand, and only they", () => {
   const k = { id: "k", text: verbatim("k") };
-  const made = answer({ topic: "co-alarm", emergency: true, cautions: ["k"], headline: verbatim("Out"), blocks: [
-    { kind: "text", text: verbatim("by the way"), cautions: [] },
-    { kind: "steps", ordered: true, steps: [verbatim("go")], cautions: [] },
-    { kind: "steps", ordered: true, steps: [verbatim("later")], cautions: [] },
-  ] }, new Map([["k", k]]));
+  const made = answer(
+    {
+      topic: "co-alarm",
+      emergency: true,
+      cautions: ["k"],
+      headline: verbatim("Out"),
+      blocks: [
+        { kind: "text", text: verbatim("by the way"), cautions: [] },
+        { kind: "steps", ordered: true, steps: [verbatim("go")], cautions: [] },
+        { kind: "steps", ordered: true, steps: [verbatim("later")], cautions: [] },
+      ],
+    },
+    new Map([["k", k]]),
+  );
   expect(outline(made, { render, reader }).pieces.map((piece) => piece.kind)).toEqual(["headline", "list", "caution", "paragraph", "list"]);
 });
 
@@ -118,7 +164,11 @@ test("a form takes numbers, words and ids, goes back, leaves out, and refuses wh
   say("21:40");
   expect(say("perhaps")).toMatchObject({ step: "wrong", sentence: "Type yes or no." });
   say("y");
-  expect(say("fine")).toEqual({ step: "done", id: "fire", values: { load_kg: "twelve kilos", species: "spruce", flame_out_at: "21:40", clean: true, note: "fine" } });
+  expect(say("fine")).toEqual({
+    step: "done",
+    id: "fire",
+    values: { load_kg: "twelve kilos", species: "spruce", flame_out_at: "21:40", clean: true, note: "fine" },
+  });
 });
 
 const sources = readdirSync(new URL("../../adapters", import.meta.url), { recursive: true, encoding: "utf8" })
@@ -126,11 +176,14 @@ const sources = readdirSync(new URL("../../adapters", import.meta.url), { recurs
   .map((file) => [file, readFileSync(new URL(`../../adapters/${file}`, import.meta.url), "utf8")] as const);
 
 test.each(sources)("%s says nothing of the domain", (_, source) => {
-  expect(source.match(/\b(?:damper|ember|chimney|flue|wood|firewood|heater|stove|hearth|birch|moisture|soot|ash|kindling|monoxide|sweep)s?\b/gi)).toBeNull();
+  expect(
+    source.match(/\b(?:damper|ember|chimney|flue|wood|firewood|heater|stove|hearth|birch|moisture|soot|ash|kindling|monoxide|sweep)s?\b/gi),
+  ).toBeNull();
 });
 
 test("each word that an adapter asks for is in the catalogue, and each in the catalogue is asked for", () => {
   const asked = new Set(sources.flatMap(([, source]) => [...source.matchAll(/"([a-z]+(?:-[a-z]+)*)"/g)].map(([, id]) => `adapter.${id}`)));
-  for (const [, source] of sources) for (const [, id] of source.matchAll(/label\("([a-z-]+)"/g)) expect(adapterWords.has(`adapter.${id}`), id).toBe(true);
+  for (const [, source] of sources)
+    for (const [, id] of source.matchAll(/label\("([a-z-]+)"/g)) expect(adapterWords.has(`adapter.${id}`), id).toBe(true);
   expect([...adapterWords.keys()].filter((id) => !asked.has(id))).toEqual([]);
 });

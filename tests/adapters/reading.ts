@@ -23,7 +23,8 @@ export function misreadings(answer: Answer, read: string): string[] {
   }
   const steps = answer.emergency ? answer.blocks.find((block) => block.kind === "steps") : undefined;
   const first = Math.min(Number.POSITIVE_INFINITY, ...cautionWords(answer).map((words) => seen.indexOf(words)));
-  if (steps && !(headline < seen.indexOf("⟪s") && seen.indexOf("⟪s") < first)) wrong.push("the first steps do not stand between headline and cautions");
+  if (steps && !(headline < seen.indexOf("⟪s") && seen.indexOf("⟪s") < first))
+    wrong.push("the first steps do not stand between headline and cautions");
   if (answer.emergency && seen.search(/⟦k|⟪s/) < headline) wrong.push("an emergency does not start with its headline");
   return wrong;
 }
@@ -42,15 +43,26 @@ export function lost(outline: Outline, read: string): string | null {
   };
   for (const piece of outline.pieces) {
     const all: (string | undefined)[] =
-      piece.kind === "list" ? [piece.title]
-      : piece.kind === "table" ? [piece.caption]
-      : piece.kind === "numbers" ? piece.items.flatMap((item) => [item.label, item.value])
-      : piece.kind === "causes" ? piece.groups.flatMap((group) => [group.label, ...group.causes.flatMap((cause) => [cause.title, cause.share, ...cause.because])])
-      : piece.kind === "picture" ? [piece.alt.length < 900 ? piece.alt : undefined]
-      : piece.kind === "form" ? [piece.title, piece.summary]
-      : piece.kind === "quote" ? [piece.who, piece.words]
-      : piece.kind === "choices" ? piece.choices.map((choice) => choice.label)
-      : [piece.text];
+      piece.kind === "list"
+        ? [piece.title]
+        : piece.kind === "table"
+          ? [piece.caption]
+          : piece.kind === "numbers"
+            ? piece.items.flatMap((item) => [item.label, item.value])
+            : piece.kind === "causes"
+              ? piece.groups.flatMap((group) => [
+                  group.label,
+                  ...group.causes.flatMap((cause) => [cause.title, cause.share, ...cause.because]),
+                ])
+              : piece.kind === "picture"
+                ? [piece.alt.length < 900 ? piece.alt : undefined]
+                : piece.kind === "form"
+                  ? [piece.title, piece.summary]
+                  : piece.kind === "quote"
+                    ? [piece.who, piece.words]
+                    : piece.kind === "choices"
+                      ? piece.choices.map((choice) => choice.label)
+                      : [piece.text];
     for (const words of all) {
       const missing = find(words);
       if (missing !== null) return missing;

@@ -3,7 +3,9 @@ import { readFileSync } from "node:fs";
 import { parse } from "yaml";
 import { type Reader, renderer } from "../../src/text/render.ts";
 
-export const adapterWords = new Map(Object.entries(parse(readFileSync(new URL("../../src/text/adapter.en.yaml", import.meta.url), "utf8")) as Record<string, string>));
+export const adapterWords = new Map(
+  Object.entries(parse(readFileSync(new URL("../../src/text/adapter.en.yaml", import.meta.url), "utf8")) as Record<string, string>),
+);
 
 const own: Record<string, string> = {
   "test.plain": "{words}",

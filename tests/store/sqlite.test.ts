@@ -32,17 +32,18 @@ test("the file keeps what was promised: journal, durability, references, overwri
 });
 
 describe("a file locked by another process", () => {
-  /** the longest time for which nothing else in this process could run */
-  async function longestPause(work: Promise<unknown>): Promise<number> {
-    let longest = 0;
+  /** how long nothing else in this process could run: the longest time, and the time that one in twenty exceeded */
+  async function pauses(work: Promise<unknown>): Promise<{ longest_ms: number; usual_ms: number }> {
+    const found: number[] = [];
     let last = performance.now();
     const beat = setInterval(() => {
-      longest = Math.max(longest, performance.now() - last);
+      found.push(performance.now() - last);
       last = performance.now();
     }, 1);
     await work.catch(() => {});
     clearInterval(beat);
-    return longest;
+    found.sort((a, b) => a - b);
+    return { longest_ms: found.at(-1) ?? 0, usual_ms: found[Math.floor(found.length * 0.95)] ?? 0 };
   }
 
   test("is waited for without blocking anybody, and given up as busy", { timeout: 20_000 }, async () => {
@@ -50,7 +51,10 @@ describe("a file locked by another process", () => {
     const other = new Database(at.location);
     other.exec("begin immediate");
     const commit = store.commit(causeOf(message("ana", "1")), before, decided(), NOW);
-    expect(await longestPause(commit)).toBeLessThan(50);
+    const { longest_ms, usual_ms } = await pauses(commit);
+    // generous, for a machine that is busy with other things; waiting inside SQLite would show as seconds
+    expect(longest_ms).toBeLessThan(500);
+    expect(usual_ms).toBeLessThan(20);
     await expect(commit).rejects.toThrow(StoreBusy);
     expect((await snapshotOf(store, "ana")).talk.version).toBe(0);
     other.exec("commit");

@@ -12,7 +12,7 @@ import { loadWords, type Message } from "./data.ts";
 import { type Labelled, trainLinear } from "./linear.ts";
 import { type NetExample, trainNet } from "./net.ts";
 
-export const FILTERS = 64;
+export const FILTERS = 96;
 export const UNCALIBRATED: Calibration = { temperature: 1, linearShare: 0.5 };
 
 export interface Vectors { readonly words: readonly string[]; readonly dimensions: number; readonly bytes: Int8Array }
@@ -57,7 +57,7 @@ export function fit(examples: readonly Example[], lexicon: Lexicon, vectors: Vec
   for (let i = 0; i < vectors.bytes.length; i++) table[i] = (vectors.bytes[i] as number) / VECTOR_SCALE;
   table.set(quantities, vectors.bytes.length);
   const net = trainNet(examples, table, { dimensions: vectors.dimensions, filters: FILTERS, classes },
-    { epochs: 14, rate: 2e-3, batch: 16, dropout: 0.5, wordDropout: 0.1, l2: 0.02, seed: 3 });
+    { epochs: 10, rate: 2e-3, batch: 16, dropout: 0.5, wordDropout: 0.1, l2: 0.02, seed: 3 });
   const steps = new Float32Array(BUCKETS);
   const quantised = new Int8Array(BUCKETS * classes);
   for (let bucket = 0; bucket < BUCKETS; bucket++) {

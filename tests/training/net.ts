@@ -1,5 +1,5 @@
 /**
- * A small convolutional net over word vectors: filters one, two and three words wide, each keeping its strongest answer in the
+ * A small convolutional net over word vectors: filters one and two words wide, each keeping its strongest answer in the
  * message, beside the mean vector; dropout, softmax, Adam. What it adds to the linear model: words never met in training are
  * understood through their vectors. Plain typed arrays, seeded, the same on every machine.
  */
@@ -8,9 +8,9 @@ import { softmax } from "./linear.ts";
 
 export interface NetShape { readonly dimensions: number; readonly filters: number; readonly classes: number }
 
-/** Widths 1, 2, 3: six word-to-filters matrices in all. */
-export const WIDTHS = [1, 2, 3] as const;
-const MATRICES = 6;
+/** Widths 1 and 2: three word-to-filters matrices in all. */
+export const WIDTHS = [1, 2] as const;
+const MATRICES = 3;
 
 export interface Net extends NetShape {
   /** [matrix][dimension][filter] */

@@ -95,6 +95,8 @@ function written(tokens: readonly Token[], i: number, token: NumberToken, option
     }
   }
   if (token.decimals > 0 || !Number.isInteger(token.value)) return null;
+  const led = introduced || (isSign(tokens[i - 1], "~") && (options.hour_after?.has(wordAt(tokens[i - 2])) ?? false));
+  if (led && isWord(mark, "h") && !mark?.gap && token.value <= 24) return hoursAndMinutes(tokens, i, i + 2, token.value, 0, false);
   if (half(tokens, i + 1) && token.value >= 1 && token.value <= 12) return hoursAndMinutes(tokens, i, i + 1, token.value, 0, false);
   if (isWord(mark, "oclock", "uhr")) return hoursAndMinutes(tokens, i, i + 2, token.value, 0, false);
   if (isWord(mark, "o") && isWord(second, "clock")) return hoursAndMinutes(tokens, i, i + 3, token.value, 0, false);

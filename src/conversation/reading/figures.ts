@@ -2,39 +2,15 @@
  * Figures in a person's words: value, unit as written, range, "about", moisture basis. Nothing is assumed that was not said:
  * a number without a unit has no dimension, a moisture without a basis has no basis.
  */
-import { UNITS, convert, type Dimension, type UnitId } from "../../quantities.ts";
+import { UNITS, convert, type UnitId } from "../../quantities.ts";
+import { finish } from "./figure-context.ts";
+import type { Figure, PlacedFigure } from "./figure.ts";
 import { readNumberWords } from "./number-words.ts";
 import { isSign, isWord, scan, wordAt, type NumberToken, type Span, type Token } from "./tokens.ts";
 import { LONGEST_UNIT_NAME, unitNamed, type UnitName } from "./units.ts";
 
-export interface Figure {
-  /** null for a number without a unit */
-  readonly dimension: Dimension | null;
-  readonly value: number;
-  /** as written; null for bare numbers and money */
-  readonly unit: UnitId | null;
-  /** a range in the same unit, when one was given or the words imply one */
-  readonly low?: number;
-  readonly high?: number;
-  readonly about?: boolean;
-  /** "at most", "up to": an upper bound; "at least", "over": a lower one */
-  readonly bound?: "max" | "min";
-  /** moisture and shares: wet or dry basis when said, null when not */
-  readonly basis?: "wet" | "dry" | null;
-  /** wood volumes: how the cubic metre or cord is filled, when said */
-  readonly filling?: "stacked" | "loose" | "solid";
-  /** the measure has no fixed size: "face cord", "ton"; `low` and `high` hold what it may be */
-  readonly uncertain?: string;
-  /** degrees of a scale nobody named; `unit` is the reader's usual one */
-  readonly unscaled?: boolean;
-  /** currency as written */
-  readonly money?: string;
-  /** other reading of "1.800" */
-  readonly alt?: number;
-  /** digits after the decimal mark as written */
-  readonly decimals: number;
-  readonly at: Span;
-}
+export { basisAt, basisNear } from "./figure-context.ts";
+export type { Figure, PlacedFigure } from "./figure.ts";
 
 export interface FigureOptions {
   /** what "degrees" means when no scale is named; Celsius when absent */
@@ -43,13 +19,6 @@ export interface FigureOptions {
 
 /** All figures of a text in order. Clock times and dates are left out. */
 export const readFigures = (text: string, options: FigureOptions = {}): Figure[] => figuresIn(readNumberWords(scan(text)), options).map(({ figure }) => figure);
-
-export interface PlacedFigure {
-  readonly figure: Figure;
-  /** tokens it was read from: first and one past the last */
-  readonly from: number;
-  readonly to: number;
-}
 
 /** The same on tokens that went through `readNumberWords`. */
 export function figuresIn(tokens: readonly Token[], options: FigureOptions = {}): PlacedFigure[] {
@@ -120,6 +89,9 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
   const named = unitAfter(tokens, at + 1, number);
   const unit = named?.name ?? (currency?.money ? currency : null);
   let to = at + 1 + (named?.length ?? 0);
+  // "a cord and a half"
+  const half = named !== null && Number.isInteger(number.value) && isWord(tokens[to], "and") && isWord(tokens[to + 1], "a") && isWord(tokens[to + 2], "half") ? 0.5 : 0;
+  if (half > 0) to += 3;
   if (!negative && (!unit || unit.dimension === "temperature")) {
     const below = belowZero(tokens, to);
     if (below > 0) {
@@ -127,7 +99,7 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
       to += below;
     }
   }
-  const sized = (negative ? -1 : 1) * number.value;
+  const sized = (negative ? -1 : 1) * (number.value + half);
   const figure = withUnit(sized, unit, number, options, [(tokens[i] as Token).at[0], (tokens[to - 1] as Token).at[1]]);
   return { figure, from: i, to };
 }
@@ -205,6 +177,7 @@ const AFTER_INCH = ["long", "wide", "high", "deep", "thick", "logs", "log", "pie
 function fits(tokens: readonly Token[], i: number, word: string, number: NumberToken): boolean {
   const token = tokens[i] as Token;
   if (word === "in") return !token.gap || isWord(tokens[i + 1], ...AFTER_INCH) || tokens[i + 1] === undefined || (tokens[i + 1]?.kind === "sign" && !isSign(tokens[i + 1], "-"));
+  if (word === "k") return token.kind === "word" && token.capital === true;
   if (word === "st") return number.decimals === 0 && !(number.ordinal && !token.gap);
   if (word === "min" || word === "mins") return !(isWord(tokens[i + 1], "load", "fire") || (isSign(tokens[i + 1], ":")));
   if (word === "stone") return !isWord(tokens[i + 1], "heater", "stove", "wall", "walls", "facing", "house", "steps");
@@ -270,100 +243,6 @@ function compound(tokens: readonly Token[], first: PlacedFigure, options: Figure
   if (second.figure.unit !== step.unit && !stuck) return null;
   const value = first.figure.value + second.figure.value / step.per;
   return { figure: { ...first.figure, value, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] }, from: first.from, to: second.to };
-}
-
-const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably", "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
-const UPPER = [" up to", " at most", " no more than", " not more than", " less than", " under", " max of", " a maximum of", " below"];
-const LOWER = [" at least", " over", " no less than", " not less than", " more than", " above", " a minimum of"];
-const NOT_LESS = / (no|not) less than$/;
-const BOUND_ENDS = new Set(["to", "most", "than", "under", "of", "below", "least", "over", "above"]);
-const SLIGHTLY = new Set(["bit", "little", "touch", "shade", "just", "slightly", "tad"]);
-
-/** Words around the figure: about, bounds, filling of a stack, wet or dry basis. */
-function finish(tokens: readonly Token[], placed: PlacedFigure, floor: number): PlacedFigure {
-  const { from, to } = placed;
-  const before: string[] = [];
-  for (let i = from - 1; i >= Math.max(floor, from - 5); i -= 1) {
-    const token = tokens[i] as Token;
-    if (token.kind === "number") break;
-    if (token.kind === "sign") {
-      if (token.sign === "~") before.unshift("about");
-      if (token.sign === "<") before.unshift("under");
-      if (token.sign === ">") before.unshift("over");
-      break;
-    }
-    before.unshift(token.word);
-  }
-  const near = before.slice(-2);
-  let figure = placed.figure;
-  const last = before.at(-1) ?? "";
-  const said = BOUND_ENDS.has(last) ? ` ${before.join(" ")}` : "";
-  const spread = Math.max(Math.abs(figure.value) * 0.12, figure.decimals > 0 ? 0.5 : 1);
-  const slightly = said !== "" && before.some((word) => SLIGHTLY.has(word));
-  if (slightly && (last === "over" || last === "above" || said.endsWith(" more than"))) {
-    figure = { ...figure, about: true, low: figure.low ?? figure.value, high: figure.high ?? figure.value + spread };
-  } else if (slightly && (last === "under" || last === "below" || said.endsWith(" less than") || said.endsWith(" short of"))) {
-    figure = { ...figure, about: true, low: figure.low ?? figure.value - spread, high: figure.high ?? figure.value };
-  } else {
-    if (said && !NOT_LESS.test(said) && UPPER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "max" };
-    else if (said && LOWER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "min" };
-    if (near.some((word) => ABOUT.has(word)) || orSo(tokens, to)) figure = { ...figure, about: true };
-  }
-  if (figure.dimension === "volume" && !figure.filling) {
-    const filling = fillingNear(tokens, to, near);
-    if (filling) figure = { ...figure, filling };
-  }
-  if (figure.dimension === "share" || figure.dimension === null) {
-    const basis = basisNear(tokens, from, to);
-    if (basis || figure.dimension === "share") figure = { ...figure, basis };
-  }
-  return { figure, from, to };
-}
-
-const orSo = (tokens: readonly Token[], i: number): boolean =>
-  (isWord(tokens[i], "or") && isWord(tokens[i + 1], "so", "thereabouts", "there")) || isWord(tokens[i], "ish", "approx", "roughly", "about") || (isSign(tokens[i], "-") && isWord(tokens[i + 1], "ish"));
-
-const FILLING: Readonly<Record<string, "stacked" | "loose" | "solid">> = {
-  stacked: "stacked", stack: "stacked", piled: "stacked", loose: "loose", tipped: "loose", thrown: "loose", bulk: "loose", heaped: "loose", dumped: "loose", solid: "solid", roundwood: "solid",
-};
-
-function fillingNear(tokens: readonly Token[], to: number, before: readonly string[]): "stacked" | "loose" | "solid" | undefined {
-  for (let i = to; i < to + 3; i += 1) {
-    const token = tokens[i];
-    if (!token || token.kind === "number" || isSign(token, ".") || isSign(token, ";")) break;
-    const filling = FILLING[wordAt(token)];
-    if (filling) return filling;
-  }
-  for (const word of before) if (word in FILLING) return FILLING[word];
-  return undefined;
-}
-
-/** "wet basis", "wb", "(dry basis)", "of the dry weight" within six tokens after, or "dry basis 26 %" before. Only what says basis. */
-export function basisNear(tokens: readonly Token[], from: number, to: number): "wet" | "dry" | null {
-  for (let i = to; i < Math.min(to + 6, tokens.length); i += 1) {
-    if (tokens[i]?.kind === "number") break;
-    const basis = basisAt(tokens, i);
-    if (basis) return basis;
-  }
-  for (let i = from - 1; i >= Math.max(0, from - 5); i -= 1) {
-    if (tokens[i]?.kind === "number") break;
-    const basis = basisAt(tokens, i);
-    if (basis) return basis;
-  }
-  return null;
-}
-
-/** A basis named at a token, or null. */
-export function basisAt(tokens: readonly Token[], i: number): "wet" | "dry" | null {
-  const word = wordAt(tokens[i]);
-  if (word === "wb" || word === "mcwb") return "wet";
-  if (word === "db" || word === "mcdb" || word === "atro") return "dry";
-  if ((word === "w" || word === "d") && (isSign(tokens[i + 1], ".") || isSign(tokens[i + 1], "/")) && isWord(tokens[i + 2], "b")) return word === "w" ? "wet" : "dry";
-  const hyphen = isSign(tokens[i + 1], "-") ? 1 : 0;
-  const next = tokens[i + 1 + hyphen];
-  if (word === "wet" || word === "green" || word === "fresh" || word === "total") return isWord(next, "basis", "base", "weight", "mass") ? (word === "wet" || !isWord(next, "basis", "base") ? "wet" : null) : null;
-  if (word === "dry" || word === "ovendry") return isWord(next, "basis", "base", "weight", "mass", "matter") ? "dry" : null;
-  return null;
 }
 
 /**

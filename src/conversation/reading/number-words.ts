@@ -65,7 +65,7 @@ function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): P
   if (next?.kind === "number" && next.at[1] - next.at[0] === 3 && next.decimals === 0 && token.decimals === 0 && token.value >= 1 && token.value < 100) {
     if (AFTER_SPACED.has(wordAt(tokens[i + 2]))) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
   }
-  if (word === "k" && next && !next.gap && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
+  if (word === "k" && next?.kind === "word" && !next.gap && !next.capital && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
   const multiple = MULTIPLES[word];
   if (multiple !== undefined) return withPart(tokens, { value: token.value * multiple, next: i + 2, decimals: token.decimals });
   return part(tokens, i + 1, token.value, token.decimals);

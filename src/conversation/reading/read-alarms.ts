@@ -12,7 +12,7 @@ export interface AlarmsRead extends Read<AlarmsFacts> {
 const KIND_WORDS = {
   co: ["co alarm", "co alarms", "co detector", "co detectors", "carbon monoxide alarm", "carbon monoxide detector", "carbon monoxide", "monoxide alarm", "monoxide", "co monitor", "co meter", "kohlenmonoxid", "co melder", "co sensor", "co", "co one"],
   smoke: ["smoke alarm", "smoke alarms", "smoke detector", "smoke detectors", "smoke one", "fire alarm", "fire alarms", "rauchmelder", "smokealarm", "brandvarnare", "palovaroitin"],
-  both: ["combined alarm", "combination alarm", "combi alarm", "smoke and co alarm", "co and smoke alarm", "smoke and carbon monoxide alarm", "combined smoke and co alarm"],
+  both: ["smoke and co", "co and smoke", "smoke and co alarms", "co and smoke alarms", "smoke and carbon monoxide", "carbon monoxide and smoke", "smoke and carbon monoxide alarms", "combined alarm", "combination alarm", "combi alarm", "smoke and co alarm", "co and smoke alarm", "smoke and carbon monoxide alarm", "combined smoke and co alarm"],
   some: ["alarm", "alarms", "detector", "detectors"],
 } as const;
 const CUES = {
@@ -81,6 +81,17 @@ function mentionsIn({ tokens, clauses }: Statement): Mention[] {
 
 const isDioxide = (tokens: readonly Token[], i: number): boolean => isWord(tokens[i], "co") && tokens[i + 1]?.kind === "number" && tokens[i + 1]?.gap === false;
 
+/** "battery is dead", "does not work", "is broken", "unplugged". */
+function outOfOrder(tokens: readonly Token[], from: number, to: number): boolean {
+  for (let i = from; i < Math.min(to, from + 12); i += 1) {
+    if (isWord(tokens[i], "dead", "broken", "unplugged", "faulty", "disconnected", "kaput", "defunct", "knackered", "bust")) return !isWord(tokens[i - 1], "not", "isnt");
+    if (isWord(tokens[i], "works", "work", "working") && (isWord(tokens[i - 1], "not", "doesnt", "isnt", "never", "stopped", "dont") || isWord(tokens[i - 2], "not", "doesnt"))) return true;
+    if (isWord(tokens[i], "batteries", "battery") && isWord(tokens[i - 1], "no", "without", "flat", "empty")) return true;
+    if (isWord(tokens[i], "flat", "empty") && isWord(tokens[i - 2], "battery", "batteries")) return true;
+  }
+  return false;
+}
+
 function oneAlarm(statement: Statement, mention: Mention, said: readonly Said[], from: number, to: number, findings: Findings): AlarmFacts {
   const { tokens } = statement;
   const alarm: { -readonly [K in keyof AlarmFacts]: AlarmFacts[K] } = {};
@@ -88,7 +99,13 @@ function oneAlarm(statement: Statement, mention: Mention, said: readonly Said[],
   // "I have not tested the CO alarm" denies the test, not the alarm
   const testDenied = tokens.slice(Math.max(from, mention.from - 4), mention.from).some((token) => isWord(token, "tested", "test", "tried", "checked"));
   if (none && !testDenied) return { present: false };
-  if (mention.to > 0 && mention.kind !== "some") alarm.present = true;
+  if (mention.to > 0 && mention.kind !== "some") {
+    alarm.present = true;
+    if (outOfOrder(tokens, mention.to, to)) {
+      findings.problems.push("An alarm that does not work counts as none until it does: new battery or a new alarm, then press its test button, before the next fire.");
+      return { present: false };
+    }
+  }
   const room = roomIn(statement.text, tokens, from, to);
   if (room) alarm.room = room;
   for (const one of said) {

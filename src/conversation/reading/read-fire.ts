@@ -98,16 +98,25 @@ function load(statement: Statement, facts: { -readonly [K in keyof FireFacts]?: 
     kg *= amount.count;
     findings.assumed.push(`${plain(amount.count)} × ${plain(kg / amount.count)} kg is ${plain(kg)} kg.`);
   } else if (masses.length > 1) {
-    const more = masses.slice(1).filter((one) => one.cues.has("sum") || isSign(tokens[one.from - 1], "+") || (isWord(tokens[one.from - 1], "and", "plus", "then") && kg_of(one.figure as Figure) > 0));
+    if (twoFires(statement, first, masses[1] as Said)) {
+      findings.problems.push("This reads like two fires; the first was written down. Send the other as a message of its own.");
+    }
+    const more = twoFires(statement, first, masses[1] as Said) ? [] : masses.slice(1).filter((one) => one.cues.has("sum") || isSign(tokens[one.from - 1], "+") || (isWord(tokens[one.from - 1], "and", "plus", "then") && kg_of(one.figure as Figure) > 0));
     if (more.length > 0) {
       kg = more.reduce((sum, one) => sum + kg_of(one.figure as Figure), kg);
       findings.assumed.push(`All the wood of this fire together: ${plain(kg)} kg.`);
-    } else if (masses.length === 2) findings.ask("load-which", `Was the load ${plain(kg)} kg or ${plain(kg_of((masses[1] as Said).figure as Figure))} kg? ${plain(kg)} kg was written down.`);
+    } else if (masses.length === 2 && !twoFires(statement, first, masses[1] as Said)) findings.ask("load-which", `Was the load ${plain(kg)} kg or ${plain(kg_of((masses[1] as Said).figure as Figure))} kg? ${plain(kg)} kg was written down.`);
   }
   if (kg <= 0) findings.problems.push(`A load of ${plain(kg)} kg cannot be: a load weighs more than nothing, such as 12 kg.`);
   else if (kg > LARGEST_LOAD_KG) findings.problems.push(`A load of ${plain(kg, 0)} kg cannot be right: one load of a masonry heater is some 5 to 40 kg.`);
   else facts.load_kg = Number(kg.toFixed(2));
   return amount;
+}
+
+/** "8 kg at 7am and 9 kg at 6pm": each weight has a time of its own that is no other event. */
+function twoFires({ said }: Statement, first: Said, second: Said): boolean {
+  const open = said.filter(({ moment, cues }) => moment?.clock && ![...cues].some((cue) => cue !== "lit_at"));
+  return open.some(({ from }) => from > first.to && from < second.from) && open.some(({ from }) => from > second.to);
 }
 
 /** "12 birch 18:10": a bare number before a tree or after "load" or "fire of", no year, no temperature. */

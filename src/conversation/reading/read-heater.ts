@@ -4,12 +4,11 @@ import { convert } from "../../quantities.ts";
 import { inUnit, type Figure } from "./figures.ts";
 import { momentDate } from "./read-dates.ts";
 import { Findings, findCues, nameGiven, negatedBefore, plain, present, state, type Read, type ReadContext, type Said, type Statement } from "./statement.ts";
-import { isWord } from "./tokens.ts";
+import { isSign, isWord } from "./tokens.ts";
 
 const CUES = {
   max: ["max", "maximum", "at most", "biggest", "largest", "limit", "no more than", "up to", "full load", "full charge", "max load", "maximum load", "most", "maxload", "highest", "capacity", "rated"],
   min: ["min", "minimum", "at least", "smallest", "least", "min load", "minimum load", "lowest"],
-  day: ["a day", "per day", "daily", "each day", "in 24 h", "in 24 hours", "every day", "day max", "per 24 h", "day", "pr day"],
   load: ["load", "loads", "charge", "batch", "fire", "firing", "wood", "fill", "burn"],
   weight: ["weighs", "weight", "weigh", "weigth", "weigt", "mass", "masonry", "heavy", "total weight", "core", "thermal mass", "bricks", "heater is", "stove is"],
   output: ["output", "nominal", "rated output", "power", "heat output", "nominal output"],
@@ -22,7 +21,7 @@ const CUES = {
 const isMass = ({ figure }: { figure?: Figure }): boolean => figure !== undefined && (figure.dimension === "mass" || figure.dimension === null);
 const dimension = (...allowed: readonly (string | null)[]) => ({ figure }: { figure?: Figure }): boolean => figure !== undefined && allowed.includes(figure.dimension);
 const TAKES = {
-  max: isMass, min: isMass, day: isMass, load: isMass, weight: isMass, output: dimension("power"), heating_time: dimension("duration"), wall: dimension("length"), facing: dimension("area"),
+  max: isMass, min: isMass, load: isMass, weight: isMass, output: dimension("power"), heating_time: dimension("duration"), wall: dimension("length"), facing: dimension("area"),
   flue: dimension("length"), since: (said: { figure?: Figure; moment?: unknown }) => said.moment !== undefined || (said.figure?.dimension === null && isYear(said.figure.value)),
 };
 const isYear = (value: number): boolean => Number.isInteger(value) && value >= 1700 && value <= 2100;
@@ -96,10 +95,11 @@ function masses(statement: Statement, facts: Partial<HeaterFacts>, findings: Fin
       findings.problems.push(`${said_kg} cannot be right: a load and a heater both weigh more than nothing, for example 15 kg and 1800 kg.`);
       continue;
     }
-    const loadish = said.cues.has("max") || said.cues.has("min") || said.cues.has("load") || figure.bound === "max" || said.cues.has("day");
+    const daily = perDay(statement, said);
+    const loadish = said.cues.has("max") || said.cues.has("min") || said.cues.has("load") || figure.bound === "max" || daily;
     // "1.800 kg" is 1800 kg in the country of whoever writes a heater's mass so
     const kg = figure.alt !== undefined && (said.cues.has("weight") || (!loadish && given < 20)) ? (inUnit({ ...figure, value: figure.alt }, "kg") ?? figure.alt) : given;
-    if (said.cues.has("day") && (kg <= 300 || loadish)) {
+    if (daily) {
       if (kg > 300) findings.problems.push(`${said_kg} of wood a day cannot be right: the largest heaters take some 100 kg in a day.`);
       else keep.max_day_kg = round(safeEnd(figure, kg));
     } else if (said.cues.has("min")) {
@@ -107,7 +107,11 @@ function masses(statement: Statement, facts: Partial<HeaterFacts>, findings: Fin
       else keep.min_load_kg = round(kg);
     } else if (said.cues.has("max") || figure.bound === "max" || (said.cues.has("load") && kg <= 150) || (printed && kg <= 120 && keep.max_load_kg === undefined)) {
       if (kg > 120) findings.problems.push(`A largest load of ${said_kg} cannot be right: heaters take 8 to 40 kg in one load. Is ${said_kg} what the heater itself weighs?`);
-      else keep.max_load_kg = round(safeEnd(figure, kg));
+      else {
+        keep.max_load_kg = round(safeEnd(figure, kg));
+        const times = timesADay(statement, said);
+        if (times) keep.max_day_kg ??= round(keep.max_load_kg * times);
+      }
     } else if (kg >= 150) {
       if (kg > 30000) findings.problems.push(`A heater of ${said_kg} cannot be right: most weigh 800 to 5000 kg.`);
       else keep.masonry_kg = Math.round(kg);
@@ -125,6 +129,23 @@ function masses(statement: Statement, facts: Partial<HeaterFacts>, findings: Fin
 
 /** Of a range for a limit the lower end counts. */
 const safeEnd = (figure: Figure, kg: number): number => (figure.low !== undefined && figure.high !== undefined && figure.value !== 0 ? (kg * figure.low) / figure.value : kg);
+
+/** "30 kg a day", "30 kg per 24 h", "daily max 30 kg"; "8 kg twice a day" is a load. */
+function perDay({ tokens, clauses }: Statement, { from, to }: Said): boolean {
+  const at = isWord(tokens[to], "max", "maximum", "of", "tops") ? (isWord(tokens[to + 1], "wood") ? to + 2 : to + 1) : to;
+  if (isWord(tokens[at], "a", "per", "each", "every", "pr") && isWord(tokens[at + 1], "day", "24")) return true;
+  if (isSign(tokens[at], "/") && isWord(tokens[at + 1], "day", "d")) return true;
+  if (isWord(tokens[at], "daily") || (isWord(tokens[at], "in") && tokens[at + 1]?.kind === "number" && (tokens[at + 1] as { value: number }).value === 24)) return true;
+  for (let i = from - 1; i >= Math.max(0, from - 5) && clauses[i] === clauses[from]; i -= 1) if (isWord(tokens[i], "daily", "day")) return !isWord(tokens[i - 1], "times", "a") || isWord(tokens[i], "daily");
+  return false;
+}
+
+/** How many fires a day are said right after a load: "8 kg twice a day". */
+function timesADay({ tokens }: Statement, { to }: Said): number | null {
+  if (isWord(tokens[to], "twice") && isWord(tokens[to + 1], "a", "per", "daily")) return 2;
+  const count = tokens[to];
+  return count?.kind === "number" && count.value >= 1 && count.value <= 4 && isWord(tokens[to + 1], "times", "x") && isWord(tokens[to + 2], "a", "per") ? count.value : null;
+}
 
 const countsThings = ({ tokens }: Statement, { to }: Said): boolean => isWord(tokens[to], "fires", "fire", "loads", "years", "year", "times", "logs", "dampers", "bells", "channels", "people");
 

@@ -44,7 +44,9 @@ export function readHouse(text: string, context: ReadContext = {}): HouseRead {
   let built_year: number | undefined;
   for (const said of statement.said) {
     const figure = said.figure as Figure;
-    if (figure.dimension === null && isYear(figure.value) && figure.decimals === 0) built_year ??= figure.value;
+    const decade = figure.dimension === null && figure.value >= 20 && figure.value <= 90 && figure.value % 10 === 0 && isWord(statement.tokens[said.to], "s") && !statement.tokens[said.to]?.gap;
+    if (decade) built_year ??= 1905 + figure.value;
+    else if (figure.dimension === null && isYear(figure.value) && figure.decimals === 0) built_year ??= figure.value;
     else readOne(said, figure, facts, findings);
   }
   loss(statement, facts, findings);

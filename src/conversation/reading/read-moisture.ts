@@ -1,6 +1,7 @@
 /** The moisture of wood as people state it. The basis is never guessed: a figure without one is asked about. */
 import { dryFromWet_pct, wetFromDry_pct } from "../../reckoning/moisture.ts";
-import { asShare, basisAt, type Figure } from "./figures.ts";
+import { basisAt } from "./figure-context.ts";
+import { asShare, type Figure } from "./figures.ts";
 import { isWord, wordAt } from "./tokens.ts";
 import { plain, type Findings, type Said, type Statement } from "./statement.ts";
 
@@ -18,14 +19,14 @@ export const settleMoisture = (pct: number, basis: "wet" | "dry"): number => Mat
 
 /** Reads the moisture out of a statement whose cues include "moisture". Of several readings the mean counts. */
 export function readMoisture(statement: Statement, findings: Findings, values: readonly Said[] = statement.said): MoistureRead {
-  const shares = readings(statement, values);
+  const named = basisAnywhere(statement);
+  const shares = readings(statement, values).map((share) => ({ ...share, basis: share.basis ?? named }));
   const first = shares[0];
   if (!first) return {};
-  const basis = first.basis ?? basisAnywhere(statement);
-  if (shares.length === 1 || shares.some((share) => (share.basis ?? null) !== (first.basis ?? null))) return judge({ ...first, basis }, findings, metered(statement));
+  if (shares.length === 1 || shares.some(({ basis }) => basis !== first.basis)) return judge(first, findings, metered(statement));
   const mean = shares.reduce((sum, { value }) => sum + value, 0) / shares.length;
   findings.assumed.push(`The mean of ${shares.map(({ value }) => plain(value)).join(", ")} % was taken: ${plain(mean)} %.`);
-  return judge({ ...first, basis, value: mean }, findings, metered(statement));
+  return judge({ ...first, value: mean }, findings, metered(statement));
 }
 
 /** Every figure that reads as the moisture of wood, %. Readings of the surface are left out where others stand beside them. */
@@ -42,7 +43,8 @@ function readings(statement: Statement, values: readonly Said[]): Figure[] {
     if (!share || (figure.dimension === null && !(said.cues.has("moisture") || share.basis || (follows && figure.value > 5 && figure.value < 100)))) return;
     listed = true;
     const next = statement.tokens.slice(said.to, said.to + 3);
-    found.push({ share, surface: next.some((token) => isWord(token, "outside", "surface", "ends", "end")) && !next.some((token) => token.kind === "number") });
+    const figure_at = next.findIndex((token) => token.kind === "number");
+    found.push({ share, surface: next.slice(0, figure_at < 0 ? 3 : figure_at).some((token) => isWord(token, "outside", "surface", "ends", "end")) });
   });
   const inner = found.filter(({ surface }) => !surface);
   return (inner.length > 0 ? inner : found).map(({ share }) => share);

@@ -125,7 +125,13 @@ function volume(statement: Statement, pile: Pile, all: readonly StackSize[], rec
 }
 
 function basket(said: readonly Said[], record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] }, findings: Findings): void {
-  const weights = said.filter(({ figure, cues }) => cues.has("basket") && figure?.dimension === "mass").map(({ figure }) => inUnit(figure as Figure, "kg") as number);
+  // "8 kg, 9 kg and 10 kg": weights in a row after the first are baskets too
+  const weighed: Said[] = [];
+  for (const one of said) {
+    const before = weighed.at(-1);
+    if (one.figure?.dimension === "mass" && (one.cues.has("basket") || (before && one.from - before.to <= 2))) weighed.push(one);
+  }
+  const weights = weighed.map(({ figure }) => inUnit(figure as Figure, "kg") as number);
   if (weights.length === 0) return;
   const kg = weights.reduce((sum, weight) => sum + weight, 0) / weights.length;
   if (kg > 0 && kg <= 100) record.basket_kg = Number(kg.toFixed(2));

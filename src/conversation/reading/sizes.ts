@@ -1,6 +1,6 @@
 /** Stacks given by their sides: "2 rows 4x1.5x0.33", "8 ft by 4 ft by 16 in", "4 m long, 1.5 m high". */
 import { convert, type UnitId, type UnitSystem } from "../../quantities.ts";
-import { figuresIn, type Figure } from "./figures.ts";
+import { figuresIn, type Figure, type PlacedFigure } from "./figures.ts";
 import { isSign, isWord, type Span, type Token } from "./tokens.ts";
 
 export interface StackSize {
@@ -33,7 +33,20 @@ export function sizesIn(tokens: readonly Token[], system: UnitSystem = "metric")
     out.push({ length_m, height_m, log_length_m, rows, unit_guessed: metres.guessed, at: [a.figure.at[0], c.figure.at[1]] });
     i += 2;
   }
-  return out;
+  const named = out.length === 0 ? namedSides(tokens, placed) : null;
+  return named ? [named] : out;
+}
+
+const SIDES: readonly (readonly string[])[] = [["long", "length", "wide"], ["high", "height", "tall"], ["deep", "depth", "thick"]];
+
+/** "3.5 m long, 1.2 high and 0.5 deep": each side beside its name; bare figures take the unit of the first. */
+function namedSides(tokens: readonly Token[], placed: readonly PlacedFigure[]): StackSize | null {
+  const found = SIDES.map((names) => placed.find(({ figure, from, to }) => (figure.dimension === "length" || figure.dimension === null) && figure.value > 0 && (isWord(tokens[to], ...names) || isWord(tokens[from - 1], ...names))));
+  const [a, b, c] = found;
+  const unit = found.find((one) => one?.figure.unit)?.figure.unit;
+  if (!a || !b || !c || !unit) return null;
+  const metres = (one: PlacedFigure): number => convert(one.figure.value, one.figure.unit ?? unit, "m");
+  return { length_m: metres(a), height_m: metres(b), log_length_m: metres(c), rows: 1, unit_guessed: false, at: [Math.min(a.figure.at[0], b.figure.at[0], c.figure.at[0]), Math.max(a.figure.at[1], b.figure.at[1], c.figure.at[1])] };
 }
 
 const joined = (tokens: readonly Token[], from: number, to: number): boolean => to - from === 1 && (isSign(tokens[from], "x") || isSign(tokens[from], "*") || isWord(tokens[from], "x", "by", "mal"));

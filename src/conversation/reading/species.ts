@@ -58,6 +58,8 @@ const ASH_LEFT = new Set([
 const WOOD_WORDS = new Set(["wood", "logs", "log", "splits", "split", "rounds", "firewood", "tree", "trees", "chunks", "stack", "stacked", "pieces", "cordwood", "billets", "sticks", "kindling", "kg", "lb", "lbs", "kilos", "pounds", "cord", "cords", "m3"]);
 const COLOURS = new Set(["white", "green", "black", "european", "mountain", "seasoned", "dry", "split"]);
 
+const SIBILANT_PLURAL = /(?:ch|sh|x)es$/;
+
 export interface SpeciesReader {
   readonly list: readonly SpeciesName[];
   readonly read: (tokens: readonly Token[]) => (SpeciesFound & { readonly from: number; readonly to: number })[];
@@ -80,7 +82,7 @@ export function speciesReader(list: readonly SpeciesName[]): SpeciesReader {
   const known = (word: string): { id: string; repaired: boolean } | null => {
     const found = speller.find(word);
     if (found) return { id: found.value, repaired: found.repaired };
-    const stem = word.endsWith("es") && speller.exact(word.slice(0, -2)) !== undefined ? word.slice(0, -2) : word.endsWith("s") ? word.slice(0, -1) : "";
+    const stem = SIBILANT_PLURAL.test(word) && speller.exact(word.slice(0, -2)) !== undefined ? word.slice(0, -2) : word.endsWith("s") ? word.slice(0, -1) : "";
     const id = stem.length > 2 ? speller.exact(stem) : undefined;
     return id === undefined ? null : { id, repaired: false };
   };

@@ -92,7 +92,7 @@ export function state(whole: string, context: ReadContext, options: StateOptions
   const moments = now && options.moments !== false
     ? momentsIn(text, tokens, now, { ...options, lean: options.lean ?? "past", ...(context.locale ? { locale: context.locale } : {}) })
     : [];
-  const figures = figuresIn(tokens, { degrees }).filter(({ from, to, figure }) => figure.dimension !== null || !moments.some((moment) => moment.from < to && from < moment.to));
+  const figures = figuresIn(tokens, { degrees }).filter(({ from, to, figure }) => (figure.dimension !== null && figure.dimension !== "duration") || !moments.some((moment) => moment.from < to && from < moment.to));
   const clauses = clausesOf(text, tokens);
   const values = [
     ...figures.map(({ figure, from, to }) => ({ kind: "figure" as const, figure, from, to })),
@@ -182,7 +182,8 @@ function attach(tokens: readonly Token[], clauses: readonly number[], values: re
     const inClause = valuesOf.get(clause) ?? [];
     const first = inClause[0];
     const last = own.at(-1) as CueHit;
-    const trailing = first !== undefined && inClause.length > 1 && first.from < (own[0] as CueHit).from && last.from > (inClause.at(-1) as Value).from;
+    const groups = new Set(own.map(({ from }) => from)).size;
+    const trailing = first !== undefined && inClause.length > 1 && groups === inClause.length && first.from < (own[0] as CueHit).from && last.from > (inClause.at(-1) as Value).from;
     let at = 0;
     for (const hit of own) {
       const fits = (value: Value | undefined): value is Value => value !== undefined && (options.takes?.[hit.cue]?.(value) ?? true);

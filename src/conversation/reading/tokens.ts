@@ -16,6 +16,8 @@ export interface WordToken extends Placed {
   readonly kind: "word";
   /** folded: lower case, bare letters, no apostrophes */
   readonly word: string;
+  /** begins with a capital */
+  readonly capital?: true;
 }
 export interface NumberToken extends Placed {
   readonly kind: "number";
@@ -125,7 +127,7 @@ export function scan(text: string): Token[] {
       continue;
     }
     const start = i;
-    const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0 && (gap || tokens.at(-1)?.kind === "sign");
+    const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0 && (gap || (tokens.at(-1)?.kind === "sign" && !isSign(tokens.at(-1), c)));
     if (digitOf(c) >= 0 || c in FRACTIONS || leadingPoint) {
       const read = readNumber(char, i, listMark(tokens, gap));
       i = read.next;
@@ -133,7 +135,8 @@ export function scan(text: string): Token[] {
     } else if (isLetter(c) && !(c in SIGN_LOOKALIKES)) {
       const read = readLetters(char, i);
       i = read.next;
-      tokens.push({ kind: "word", word: read.word, at: [at(start), at(i - 1) + char(i - 1).length], gap });
+      const capital = c !== c.toLowerCase();
+      tokens.push({ kind: "word", word: read.word, ...(capital ? { capital: true as const } : {}), at: [at(start), at(i - 1) + char(i - 1).length], gap });
     } else {
       i += 1;
       tokens.push({ kind: "sign", sign: SIGN_LOOKALIKES[c] ?? c, at: [at(start), at(start) + c.length], gap });

@@ -49,7 +49,7 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["c celsius celcius centigrade", of("C")],
   ["f fahrenheit farenheit farenhite fahrenhiet", of("F")],
   ["degree degrees deg degs ° grad graden astetta", { unit: "C", dimension: "temperature", unscaled: true }],
-  ["kelvin kelvins", of("K")],
+  ["k kelvin kelvins", of("K")],
   ["kwh", of("kWh")],
   ["mwh", of("kWh", { times: 1000 })],
   ["mj", of("MJ")],

@@ -27,7 +27,7 @@ const MEANINGS = new Map<string, YesNo>([
 ]);
 /** Said beside an answer without changing it. */
 const FILLERS = new Set(
-  "please thanks thank you mate sir well so um uh er eh hm i think guess suppose pretty just really very much a bit the it is that to be honest tbh lol haha actually now and we do did there danke bitte kiitos tack merci grazie gracias dzieki спасибо oh ah hey man love dear gleed completely totally still for".split(" "),
+  "please thanks thank you mate sir well so um uh er eh hm i think guess suppose pretty just really very much a bit it is that mean to be honest tbh lol haha actually now and we do did there danke bitte kiitos tack merci grazie gracias dzieki спасибо oh ah hey love dear gleed completely totally still for".split(" "),
 );
 /** Beside a yes these take it back: "yes but", "nearly, yes". */
 const DOUBTS = new Set(["but", "except", "although", "though", "almost", "nearly", "mostly", "until", "unless", "only", "sort", "kind", "kinda", "sorta", "aber", "fast", "mutta", "men", "mais", "presque", "ma", "quasi", "pero", "casi", "ale", "prawie", "но", "почти"].map(fold));
@@ -62,7 +62,7 @@ export function readYesNo(text: string): YesNo | null {
       found.push({ meaning: hit.meaning, at: wordCount - 1 });
       i += hit.length;
     } else {
-      if (!FILLERS.has(token.word)) plain = false;
+      if (!FILLERS.has(token.word) && !DOUBTS.has(token.word)) plain = false;
       i += 1;
     }
   }

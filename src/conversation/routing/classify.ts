@@ -1,8 +1,9 @@
 import { QUANTITY_KINDS, type Reading } from "./features.ts";
 import { type Model, type RunningNet, VECTOR_SCALE } from "./model.ts";
 
-/** Filters of widths 1, 2 and 3 read six places in all. */
-const PLACES = 6;
+/** Filters one and two words wide read three places in all. */
+const WIDEST = 2;
+const PLACES = 3;
 const REMEMBERED_WORDS = 4000;
 
 /** Fixed stand-in vectors for quantities, which have no word vector: the same numbers in training and in use. */
@@ -63,7 +64,7 @@ export function buildClassifier(model: Model): Classifier {
       for (let c = 0; c < classes; c++) out[c] = (out[c] as number) + value * (net.out[row + c] as number);
     };
     let place = 0;
-    for (let w = 0; w < 3; w++) {
+    for (let w = 0; w < WIDEST; w++) {
       for (let f = 0; f < filters; f++) {
         let best = 0;
         for (let at = -w; at < length; at++) {
@@ -84,7 +85,7 @@ export function buildClassifier(model: Model): Classifier {
       const x = vectorOf(item);
       for (let i = 0; i < dimensions; i++) mean[i] = (mean[i] as number) + (x[i] as number);
     }
-    for (let i = 0; i < dimensions; i++) addRow(filters * 3 + i, (mean[i] as number) * scale);
+    for (let i = 0; i < dimensions; i++) addRow(filters * WIDEST + i, (mean[i] as number) * scale);
   }
 
   return {

@@ -68,10 +68,10 @@ export function loadModel(): Model {
   const floats = (count: number): Float32Array => new Float32Array(bytes(count * 4));
   const linearSteps = floats(BUCKETS);
   const linear = new Int8Array(bytes(BUCKETS * topics.length));
-  const pooled = filters * 3 + dimensions;
+  const pooled = filters * 2 + dimensions;
   const nets = Array.from({ length: weights.header.nets }, () => ({
-    conv: floats(6 * dimensions * filters),
-    convBias: floats(3 * filters),
+    conv: floats(3 * dimensions * filters),
+    convBias: floats(2 * filters),
     out: floats(pooled * topics.length),
     outBias: floats(topics.length),
   }));

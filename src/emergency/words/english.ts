@@ -1,13 +1,13 @@
 import type { WordList } from "../senses.ts";
 
-/** Single words. A word may stand under several senses; a phrase (english-phrases.ts) overrules the words it is made of. */
+/** Single words. A word may stand under several senses; a phrase (english-people, -events, -company) overrules the words it is made of. */
 export const ENGLISH_WORDS: WordList = {
   // who
   i: "i im ive me",
   many: "everyone everybody we weve were us kids children childrens family guests boys girls lads folks twins parents visitors both tenants grandkids grandchildren bairns littluns whanau",
   one: `my our wife husband son daughter baby babys toddler toddlers infant mum mom mother dad father gran grandma granny nan nana grandpa grandad
     partner girlfriend boyfriend kid kids child childs boy girl he she him her his hes shes tenant roommate flatmate housemate sister brother
-    aunt auntie uncle missus hubby guest lad lass newborn bub bairn littlun nipper daughters sons nephew niece babysitter lodger mate`,
+    aunt auntie uncle missus hubby guest lad lass newborn bub bairn littlun nipper daughters sons nephew niece babysitter lodger mate kiddo kiddos tot hubs wifey pops mama papa mummy daddy nanna cousin colleague`,
   pet: `cat cats kitty kitten kittens moggy dog dogs puppy pup pooch terrier labrador collie canary canaries budgie budgies parrot parrots parakeet
     cockatiel lovebird bird birds finch finches hamster rabbit gerbil pet pets hens chook chooks chicks ferret guineapig`,
   generic: "you someone anyone people somebody anybody one's person",
@@ -21,7 +21,7 @@ export const ENGLISH_WORDS: WordList = {
   dead: "died",
   face: "face faces lips cheeks cheek skin ears fingernails nails",
   flush: "red purple pink cherry bluish blue grey gray",
-  unwell: "sick ill unwell poorly pale peaky peakish confused queer crook rough ropey ashen clammy sickly nauseus bilious feverish peculiar wan pallid seedy",
+  unwell: "sick ill unwell poorly pale peaky peakish confused queer crook rough ropey ashen flushed clammy sickly nauseus bilious feverish peculiar wan pallid seedy",
   sleepy: "sleepy tired weak exhausted knackered yawning sluggish dozy dopey dozing nodding",
   // alarms
   alarm: "alarm alarms allarm alrm alarmed detector detectors detecter dectector smokealarm coalarm sounder siren klaxon",
@@ -47,7 +47,7 @@ export const ENGLISH_WORDS: WordList = {
   cooking: "toast cooking frying bacon shower steam roast steak fryer pancakes candle candles",
   // fire where it should not be
   chimney: "chimney chimneys chimmny chimny chimmney chimley chiminey chimneybreast flue flues fluepipe stovepipe smokestack smokepipe lum stack",
-  pipe: "pipe pipes liner",
+  pipe: "pipe pipes liner lining",
   roof: "roof rooftop roofs pot cowl cap loft attic",
   roar: "roar roars roaring roared thunder thunders rumble rumbling rumbles rumbled thundering bellowing vibrating vibrates vibration shaking shakes whooshing whoosh howls hammering",
   likeness: "hear heard like sounds sound noise looks resembles",
@@ -61,6 +61,9 @@ export const ENGLISH_WORDS: WordList = {
   emerging: "out from shooting shoot shot coming flying fly flew top above leaping leaps throwing spitting spewing licking lick off raining shower inside dancing leaving rising spraying falling erupting",
   gleam: "glow glowing flickering flicker orange red light lights lit glows",
   fireball: "fireball fireballs",
+  head_part: "head heads temples stomach stomachs tummy tummies chest eyes belly guts skull",
+  feels_bad: "hurts hurt hurting aches aching ache mush foggy weird funny strange tight pain pains pressure spinning turning sore heavy buzzing exploding cramps cramping upset churning swimming throbs killing banging splitting pounding burning stinging woolly muzzy",
+  child: "baby toddler kid kids child children son daughter boy girl grandson granddaughter grandchild littlun bairn nephew niece",
   engine: "train trains jet jumbo airplane aeroplane plane locomotive helicopter tornado hurricane rocket blowtorch afterburner jetliner boeing turbine lorry tractor",
   flame: "flame flames flaming tongue tongues",
   fire: "fire fires blaze bonfire inferno",
@@ -87,8 +90,9 @@ export const ENGLISH_WORDS: WordList = {
   cough: "choking coughing cough coughs spluttering wheezing gasping choked suffocating",
   leak: "leaking seeping escaping coming pumping streaming gushing pushing backing puffing puffs trickling wafting creeping curling billowing pouring rolling blowing blows puffing drifting spilling spills",
   // ash
-  leak_place: "cleanout seam seams joint joints crack cracks gap gaps lid panel panels plate edges door wall walls floor ceiling socket vent hatch oven",
-  away: "chimney outside outdoors roof top stack",
+  leak_place: "cleanout seam seams joint joints crack cracks gap gaps lid panel panels plate edges door wall walls floor ceiling socket vent hatch oven tiles tile bricks brick light fitting outlet plinth base",
+  next: "next",
+  away: "neighbours neighbour neighbor chimney outside outdoors roof top stack",
   empties: "emptied emptying cleared dumped tipped cleaned scooped shovelled shoveled",
   ash: "ash ashes ashs ashe cinders clinker coals embers coal ember ashpan charcoal",
   hot: "hot warm glowing glow glows glowed live smouldering smoldering smoking red fresh orange steaming lit",
@@ -128,14 +132,17 @@ export const ENGLISH_WORDS: WordList = {
   caught: "caught",
   pop: "pop pops popped popping thud thump thumps thumping crash",
   mess: "soot ash ashes smoke dust",
-  bang: "gunshot whoompf bang banged boom boomed explosion exploded explode explodes explosive blew blast blasted whoomph whoompf whump woomph kaboom detonated whumpf whoomp fwoomp woof deflagration detonation burst",
+  bang: "backfired backfire gunshot whoompf bang banged boom boomed explosion exploded explode explodes explosive blew blast blasted whoomph whoompf whump woomph kaboom detonated whumpf whoomp fwoomp woof deflagration detonation burst",
   leapt: "jumped leapt leaped lept jump shot shoot whooshed blasted licked lashed",
   flew: "flew flung blown sprang popped swung thrown",
+  flash: "flash",
   puff: "puff puffed puffs puffing belched spat",
   heater: `heater heaters heator stove stoves fire fires oven hearth furnace firebox fireplace kachelofen grundofen pechka fireside wood logs log woodstove
     masonry tiled-stove woodburner burner chimney`,
   moved: "shot flew flung rattled rattling rattle lifted jumped broke cracked dislodged thrown",
-  door: "handle damper pane window door doors lid glass hatch latch cleanout",
+  odd_place: "cleanout seam seams joint joints gap gaps wall ceiling bricks hatch",
+  gas: "gas gases fumes",
+  door: "front handle damper pane window door doors lid glass hatch latch cleanout",
   // links between fire and people
   link: `here lit fire heater stove oven hearth smoke smoky fumes fumy smell damper embers alarm monoxide co chimney since indoors inside
     room stuffy woodstove flue burning closed shut detector kitchen house airless fireplace furnace warm`,
@@ -149,7 +156,8 @@ export const ENGLISH_WORDS: WordList = {
   hypothetical: "if whether suppose imagine would unless hypothetically scenario",
   topical: "cause causes caused prevent prevents preventing prevention avoid avoiding insurance discount risk risks likely likelihood arrestor arrester emoji protected protect protection odds chance statistics",
   maybe: "might may maybe perhaps probably possibly could",
-  excuse: "flu covid school price prices numbers settings manual maths options rates bill bed walk hike skiing hunting moisture marathon pollen hay pregnant gastro surgery operation",
+  excuse_plain: "price prices numbers settings manual maths options rates bill moisture chickenpox measles hayfever",
+  excuse: "flu covid chickenpox measles norovirus hayfever school pills bed walk hike skiing hunting moisture marathon pollen hay pregnant gastro surgery operation",
   woke: "woke woken waking silenced muted silencing muting hushed unplugged",
   neg: "no not nobody none never without isnt doesnt didnt wasnt arent werent havent hasnt hadnt neither nor noone nothing dont zero aint cannot cant non",
   past: "was were had went felt did got told used said happened",

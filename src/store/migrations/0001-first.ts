@@ -145,7 +145,7 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .addColumn("lease_until", real)
     .addColumn("doc", "text", (c) => c.notNull())
     .execute();
-  await schema.createIndex("outbox_waiting").on("outbox").columns(["network", "again_at_ms"]).execute();
+  await schema.createIndex("outbox_waiting").on("outbox").columns(["again_at_ms", "network"]).execute();
   await schema.createIndex("outbox_person").on("outbox").column("person_id").execute();
   await schema.createIndex("outbox_place").on("outbox").column("place_id").execute();
   await schema.createIndex("outbox_sent").on("outbox").column("sent_at_ms").execute();

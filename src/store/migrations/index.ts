@@ -6,6 +6,7 @@ import { type Kysely, type RawBuilder, sql } from "kysely";
 import { type Migration, Migrator } from "kysely/migration";
 import type { Engine } from "../engine.ts";
 import * as first from "./0001-first.ts";
+import * as clock from "./0002-clock.ts";
 
 /** column types that the two databases spell differently */
 export interface Kinds {
@@ -18,7 +19,7 @@ const KINDS: Readonly<Record<Engine["kind"], Kinds>> = {
   postgres: { key: sql`text collate "C"`, real: "double precision" },
 };
 
-const MIGRATIONS = { "0001-first": first } as const;
+const MIGRATIONS = { "0001-first": first, "0002-clock": clock } as const;
 
 export async function migrate({ kind, db }: Pick<Engine, "kind" | "db">): Promise<void> {
   const migrations = Object.entries(MIGRATIONS).map(([name, { up }]): [string, Migration] => [

@@ -9,11 +9,30 @@ import { readMessages } from "./reader.ts";
 
 const options = { render, reader, ref: "r" };
 const asking = (count: number, label: string) =>
-  answer({ topic: "help", headline: verbatim("h"), blocks: [ask("q", verbatim("Which?"), Array.from({ length: count }, (_, at) => ({ id: `c${at}`, label: verbatim(`${label}${at}`) })))] }, new Map());
-const rows = (count: number, label: string): any[] => renderDiscord(asking(count, label), options).flatMap((one) => one.payload.components as any[]).filter((one) => one.type === 1);
+  answer(
+    {
+      topic: "help",
+      headline: verbatim("h"),
+      blocks: [
+        ask(
+          "q",
+          verbatim("Which?"),
+          Array.from({ length: count }, (_, at) => ({ id: `c${at}`, label: verbatim(`${label}${at}`) })),
+        ),
+      ],
+    },
+    new Map(),
+  );
+const rows = (count: number, label: string): any[] =>
+  renderDiscord(asking(count, label), options)
+    .flatMap((one) => one.payload.components as any[])
+    .filter((one) => one.type === 1);
 
 test("few and short: buttons with their words", () => {
-  expect(rows(7, "pile ").map((row) => row.components.map((one: any) => one.label))).toEqual([["pile 0", "pile 1", "pile 2", "pile 3", "pile 4"], ["pile 5", "pile 6"]]);
+  expect(rows(7, "pile ").map((row) => row.components.map((one: any) => one.label))).toEqual([
+    ["pile 0", "pile 1", "pile 2", "pile 3", "pile 4"],
+    ["pile 5", "pile 6"],
+  ]);
 });
 
 test("few and long: the words stand above, numbered buttons below, nothing is cut", () => {
@@ -25,7 +44,10 @@ test("few and long: the words stand above, numbered buttons below, nothing is cu
 
 test("thirty: two selects, each saying which numbers it holds", () => {
   const selects = rows(30, "pile ").map((row) => row.components[0]);
-  expect(selects.map((one) => [one.placeholder, one.options.length])).toEqual([["Choose, 1 to 25", 25], ["Choose, 26 to 30", 5]]);
+  expect(selects.map((one) => [one.placeholder, one.options.length])).toEqual([
+    ["Choose, 1 to 25", 25],
+    ["Choose, 26 to 30", 5],
+  ]);
   expect(selects[1].options[0]).toEqual({ label: "26 pile 25", value: "26" });
 });
 
@@ -36,6 +58,11 @@ test("a form is filled in by pages of five and read back by the fields' own keys
   const modals = [0, 1].map((page) => renderModal(form, page, "r", label));
   expect(modals.map((one) => one.components.length)).toEqual([5, 1]);
   expect(formPage(500)).toEqual({ number: 5, page: 0 });
-  expect(readModal(form, { f0: " 12,5 ", f1: ["1"], f2: "", f4: ["0"], f5: "good" })).toEqual({ load_kg: "12,5", species: "spruce", clean: false, note: "good" });
+  expect(readModal(form, { f0: " 12,5 ", f1: ["1"], f2: "", f4: ["0"], f5: "good" })).toEqual({
+    load_kg: "12,5",
+    species: "spruce",
+    clean: false,
+    note: "good",
+  });
   expect(() => renderModal(form, 2, "r", label)).toThrow(RangeError);
 });

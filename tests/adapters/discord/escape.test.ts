@@ -25,5 +25,6 @@ test("a fixed-width block cannot be left from inside", () => {
 
 test("what a button is called comes back, anything else does not", () => {
   expect(readCustomId(customId("choose", "Abc_-9", 12))).toEqual({ action: "choose", ref: "Abc_-9", at: 12 });
-  for (const id of ["v2:choose:a.1", "v1:drop:a.1", "v1:choose:a", "v1:choose:a.1 ", "", "v1:choose:a b.1"]) expect(readCustomId(id)).toBeNull();
+  for (const id of ["v2:choose:a.1", "v1:drop:a.1", "v1:choose:a", "v1:choose:a.1 ", "", "v1:choose:a b.1"])
+    expect(readCustomId(id)).toBeNull();
 });

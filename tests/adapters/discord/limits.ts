@@ -20,25 +20,46 @@ export function overLimits({ payload, files }: DiscordMessage): string[] {
   say(JSON.stringify(body.allowed_mentions) === '{"parse":[]}', "mentions are not closed");
   say(JSON.stringify(body).isWellFormed(), "not well-formed Unicode");
 
-  const nested = (list: Json[]): Json[] => list.flatMap((one) => [one, ...nested(one.components ?? []), ...(one.accessory ? [one.accessory] : [])]);
+  const nested = (list: Json[]): Json[] =>
+    list.flatMap((one) => [one, ...nested(one.components ?? []), ...(one.accessory ? [one.accessory] : [])]);
   const all = nested(body.components);
   say(body.components.length >= 1, "no component");
   say(all.length <= 40, `${all.length} components`);
-  say(body.components.every((one: Json) => ALLOWED_ON_TOP.includes(one.type)), "a component that cannot stand on top");
-  say(all.filter((one) => one.type === 17).every((one) => one.components.length >= 1 && one.components.every((inner: Json) => ALLOWED_IN_CONTAINER.includes(inner.type))), "a bad container");
+  say(
+    body.components.every((one: Json) => ALLOWED_ON_TOP.includes(one.type)),
+    "a component that cannot stand on top",
+  );
+  say(
+    all
+      .filter((one) => one.type === 17)
+      .every((one) => one.components.length >= 1 && one.components.every((inner: Json) => ALLOWED_IN_CONTAINER.includes(inner.type))),
+    "a bad container",
+  );
 
   const texts = all.filter((one) => one.type === 10);
-  say(texts.every((one) => one.content.length >= 1 && one.content.length <= 4000), "a text of no or more than 4000 characters");
+  say(
+    texts.every((one) => one.content.length >= 1 && one.content.length <= 4000),
+    "a text of no or more than 4000 characters",
+  );
   const sum = texts.reduce((total, one) => total + one.content.length, 0);
   say(sum <= 4000, `${sum} characters of text`);
-  say(texts.every((one) => (one.content.match(/```/g) ?? []).length % 2 === 0), "a fixed-width block is cut");
+  say(
+    texts.every((one) => (one.content.match(/```/g) ?? []).length % 2 === 0),
+    "a fixed-width block is cut",
+  );
 
   const ids = all.flatMap((one) => one.custom_id ?? []);
   say(new Set(ids).size === ids.length, "a custom_id twice");
-  say(ids.every((id: string) => id.length >= 1 && id.length <= 100 && /^v1:[a-z]+:[\w.-]+$/.test(id)), `a bad custom_id in ${ids}`);
+  say(
+    ids.every((id: string) => id.length >= 1 && id.length <= 100 && /^v1:[a-z]+:[\w.-]+$/.test(id)),
+    `a bad custom_id in ${ids}`,
+  );
   for (const row of all.filter((one) => one.type === 1)) {
     const kinds = row.components.map((one: Json) => one.type);
-    say((kinds.length >= 1 && kinds.length <= 5 && kinds.every((kind: number) => kind === 2)) || (kinds.length === 1 && kinds[0] === 3), `a row of ${kinds}`);
+    say(
+      (kinds.length >= 1 && kinds.length <= 5 && kinds.every((kind: number) => kind === 2)) || (kinds.length === 1 && kinds[0] === 3),
+      `a row of ${kinds}`,
+    );
   }
   for (const button of all.filter((one) => one.type === 2)) {
     say(button.label.length >= 1 && button.label.length <= 80, `a button of ${button.label.length} characters`);
@@ -47,13 +68,26 @@ export function overLimits({ payload, files }: DiscordMessage): string[] {
   for (const select of all.filter((one) => one.type === 3)) overSelect(select, say);
 
   const media = all.filter((one) => one.type === 12);
-  say(media.every((one) => one.items.length >= 1 && one.items.length <= 10), "a gallery of no or more than 10");
-  say(media.flatMap((one) => one.items).every((one) => (one.description ?? "x").length >= 1 && (one.description ?? "").length <= 1024), "an alt text of none or more than 1024");
+  say(
+    media.every((one) => one.items.length >= 1 && one.items.length <= 10),
+    "a gallery of no or more than 10",
+  );
+  say(
+    media.flatMap((one) => one.items).every((one) => (one.description ?? "x").length >= 1 && (one.description ?? "").length <= 1024),
+    "an alt text of none or more than 1024",
+  );
   const names = files.map((file) => file.name);
-  say(names.length <= 10 && new Set(names).size === names.length && names.every((name) => /^[\w.-]+$/.test(name)), `bad file names ${names}`);
+  say(
+    names.length <= 10 && new Set(names).size === names.length && names.every((name) => /^[\w.-]+$/.test(name)),
+    `bad file names ${names}`,
+  );
   const shown = media.flatMap((one) => one.items.map((item: Json) => item.media.url));
   say(JSON.stringify(shown) === JSON.stringify(names.map((name) => `attachment://${name}`)), "files shown and files sent differ");
-  say(JSON.stringify((body.attachments ?? []).map((one: Json) => [one.id, one.filename])) === JSON.stringify(names.map((name, id) => [String(id), name])), "attachments and files differ");
+  say(
+    JSON.stringify((body.attachments ?? []).map((one: Json) => [one.id, one.filename])) ===
+      JSON.stringify(names.map((name, id) => [String(id), name])),
+    "attachments and files differ",
+  );
   return wrong;
 }
 
@@ -61,8 +95,14 @@ function overSelect(select: Json, say: (ok: boolean, what: string) => void): voi
   say(select.options.length >= 1 && select.options.length <= 25, `a select of ${select.options.length}`);
   say((select.placeholder ?? "").length <= 150, "a long placeholder");
   const values = select.options.map((one: Json) => one.value);
-  say(new Set(values).size === values.length && values.every((value: string) => value.length >= 1 && value.length <= 100), "bad option values");
-  say(select.options.every((one: Json) => one.label.length >= 1 && one.label.length <= 100), "an option's label of no or more than 100");
+  say(
+    new Set(values).size === values.length && values.every((value: string) => value.length >= 1 && value.length <= 100),
+    "bad option values",
+  );
+  say(
+    select.options.every((one: Json) => one.label.length >= 1 && one.label.length <= 100),
+    "an option's label of no or more than 100",
+  );
   say(select.options.filter((one: Json) => one.default).length <= 1, "two defaults");
 }
 
@@ -83,7 +123,10 @@ export function modalOverLimits(modal: Modal): string[] {
     if (inner.type === 3) {
       overSelect(inner, say);
     } else {
-      say(inner.type === 4 && (inner.value ?? "").length <= inner.max_length && inner.max_length >= 1 && inner.max_length <= 4000, "a bad text input");
+      say(
+        inner.type === 4 && (inner.value ?? "").length <= inner.max_length && inner.max_length >= 1 && inner.max_length <= 4000,
+        "a bad text input",
+      );
       say((inner.placeholder ?? "").length <= 100, "a long placeholder");
     }
   }

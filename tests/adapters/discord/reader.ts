@@ -25,26 +25,31 @@ const LINE_STARTS = /^(?:#{1,3} |-# |>>> |> | *(?:[-*+]|\d+[.)]) )/;
 export function readMarkdown(content: string): Read {
   const live: string[] = [];
   const pieces = content.split(/(```\n[\s\S]*?\n```)/);
-  const text = pieces.map((piece, at) => {
-    if (at % 2 === 1) return piece.slice(4, -4);
-    const kept: string[] = [];
-    // what is escaped takes no part in any rule: one private character stands for each, and comes back at the end
-    let bare = piece.replace(/\\([^0-9A-Za-z\s])/g, (_, mark: string) => String.fromCharCode(0xe000 + kept.push(mark) - 1));
-    for (const rule of LIVE) {
-      bare = bare.replace(rule, (found) => {
-        live.push(found);
-        return "";
+  const text = pieces
+    .map((piece, at) => {
+      if (at % 2 === 1) return piece.slice(4, -4);
+      const kept: string[] = [];
+      // what is escaped takes no part in any rule: one private character stands for each, and comes back at the end
+      let bare = piece.replace(/\\([^0-9A-Za-z\s])/g, (_, mark: string) => String.fromCharCode(0xe000 + kept.push(mark) - 1));
+      for (const rule of LIVE) {
+        bare = bare.replace(rule, (found) => {
+          live.push(found);
+          return "";
+        });
+      }
+      const lines = bare.split("\n").map((line) => {
+        let rest = line;
+        const start = LINE_STARTS.exec(rest);
+        if (start) rest = rest.slice(start[0].length);
+        const inner = /^- /.exec(rest);
+        return inner ? rest.slice(2) : rest;
       });
-    }
-    const lines = bare.split("\n").map((line) => {
-      let rest = line;
-      const start = LINE_STARTS.exec(rest);
-      if (start) rest = rest.slice(start[0].length);
-      const inner = /^- /.exec(rest);
-      return inner ? rest.slice(2) : rest;
-    });
-    return lines.join("\n").replace(/\*\*|\*|__|_|~~|\|\||`+/g, "").replace(/[\uE000-\uF8FF]/g, (mark) => kept[mark.charCodeAt(0) - 0xe000] ?? mark);
-  }).join("");
+      return lines
+        .join("\n")
+        .replace(/\*\*|\*|__|_|~~|\|\||`+/g, "")
+        .replace(/[\uE000-\uF8FF]/g, (mark) => kept[mark.charCodeAt(0) - 0xe000] ?? mark);
+    })
+    .join("");
   return { text, live };
 }
 
@@ -63,5 +68,15 @@ export function readMessages(messages: readonly DiscordMessage[]): Read {
     return (component.components ?? []).map(read).join("\n");
   };
   const where = (component: any): boolean => component.type === 10 && /^-# \d+ of \d+$/.test(component.content);
-  return { text: messages.map((message) => message.payload.components.filter((one) => !where(one)).map(read).join("\n")).join("\n"), live };
+  return {
+    text: messages
+      .map((message) =>
+        message.payload.components
+          .filter((one) => !where(one))
+          .map(read)
+          .join("\n"),
+      )
+      .join("\n"),
+    live,
+  };
 }

@@ -12,23 +12,30 @@ import { readMarkdown, readMessages } from "./reader.ts";
 
 const REF = "Abcdefghij_-0123456789";
 
-test("any answer is within the limits, its cautions first and whole, nobody called, nothing of the person's words live", () => {
-  fc.assert(fc.property(anyAnswer, ({ answer, maybe_repeat }) => {
-    const options = { render, reader, ref: REF, maybe_repeat };
-    const messages = renderDiscord(answer, options);
-    const made = outline(answer, options);
-    expect(messages.flatMap(overLimits)).toEqual([]);
-    const read = readMessages(messages);
-    expect(read.live).toEqual([]);
-    // only a caution that no message can hold goes on in the next one, and says so
-    const words = read.text.replaceAll("Caution, continued:", "");
-    if (words !== read.text) expect(Math.max(...answer.cautions.map((caution) => String(caution.text.args?.words).length))).toBeGreaterThan(1_900);
-    expect(misreadings(answer, words)).toEqual([]);
-    expect(lost(made, words)).toBeNull();
-    for (const form of made.forms) {
-      for (let page = 0; page * 5 < form.fields.length; page++) expect(modalOverLimits(renderModal(form, page, REF, labels(options)))).toEqual([]);
-    }
-  }), { numRuns: 8_000, seed: 26 });
+test("any answer is within the limits, its cautions first and whole, nobody called, nothing of the person's words live", {
+  timeout: 60_000,
+}, () => {
+  fc.assert(
+    fc.property(anyAnswer, ({ answer, maybe_repeat }) => {
+      const options = { render, reader, ref: REF, maybe_repeat };
+      const messages = renderDiscord(answer, options);
+      const made = outline(answer, options);
+      expect(messages.flatMap(overLimits)).toEqual([]);
+      const read = readMessages(messages);
+      expect(read.live).toEqual([]);
+      // only a caution that no message can hold goes on in the next one, and says so
+      const words = read.text.replaceAll("Caution, continued:", "");
+      if (words !== read.text)
+        expect(Math.max(...answer.cautions.map((caution) => String(caution.text.args?.words).length))).toBeGreaterThan(1_900);
+      expect(misreadings(answer, words)).toEqual([]);
+      expect(lost(made, words)).toBeNull();
+      for (const form of made.forms) {
+        for (let page = 0; page * 5 < form.fields.length; page++)
+          expect(modalOverLimits(renderModal(form, page, REF, labels(options)))).toEqual([]);
+      }
+    }),
+    { numRuns: 8_000, seed: 26 },
+  );
 });
 
 test("cautions that a message can hold are all in the first one", () => {
@@ -42,6 +49,7 @@ test.each(Object.entries(three))("%s reads as it should", (_, answer) => {
 
 test("the reader of Markdown finds what is live", () => {
   expect(readMarkdown("**a** <@12> @here [x](http://y) :fire: \\*b\\* ||c||")).toEqual({
-    text: "a     *b* c", live: ["<@12>", "@here", "[x](http://y)", ":fire:"],
+    text: "a     *b* c",
+    live: ["<@12>", "@here", "[x](http://y)", ":fire:"],
   });
 });

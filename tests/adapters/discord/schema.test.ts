@@ -21,21 +21,24 @@ describe.skipIf(!existsSync(FILE))("against the public API description (skipped 
     return { message: check("MessageCreateRequest"), modal: check("ModalInteractionCallbackRequest") };
   };
 
-  test("any answer's messages and modals are what it describes", () => {
+  test("any answer's messages and modals are what it describes", { timeout: 60_000 }, () => {
     const { message, modal } = load();
     expect(message({ components: [{ type: 10, content: "" }] })).toBe(false);
-    fc.assert(fc.property(anyAnswer, ({ answer }) => {
-      const options = { render, reader, ref: "Abcdefghij_-0123456789" };
-      for (const { payload } of renderDiscord(answer, options)) {
-        message(payload);
-        expect(message.errors).toBeNull();
-      }
-      for (const form of outline(answer, options).forms) {
-        for (let page = 0; page * 5 < form.fields.length; page++) {
-          modal({ type: 9, data: renderModal(form, page, "r", labels(options)) });
-          expect(modal.errors).toBeNull();
+    fc.assert(
+      fc.property(anyAnswer, ({ answer }) => {
+        const options = { render, reader, ref: "Abcdefghij_-0123456789" };
+        for (const { payload } of renderDiscord(answer, options)) {
+          message(payload);
+          expect(message.errors).toBeNull();
         }
-      }
-    }), { numRuns: 800, seed: 14 });
+        for (const form of outline(answer, options).forms) {
+          for (let page = 0; page * 5 < form.fields.length; page++) {
+            modal({ type: 9, data: renderModal(form, page, "r", labels(options)) });
+            expect(modal.errors).toBeNull();
+          }
+        }
+      }),
+      { numRuns: 800, seed: 14 },
+    );
   });
 });

@@ -3,7 +3,11 @@
  * "rich text"), each closed where it belongs, no bare `<`, `>` or `&`. Independent of the code that is checked.
  */
 
-const TAGS = new Set("del h1 h2 h3 h4 h5 h6 blockquote p a ul ol sup sub li b i u strong em s code hr br div table thead tbody tr th td caption pre span img details summary".split(" "));
+const TAGS = new Set(
+  "del h1 h2 h3 h4 h5 h6 blockquote p a ul ol sup sub li b i u strong em s code hr br div table thead tbody tr th td caption pre span img details summary".split(
+    " ",
+  ),
+);
 const VOID = new Set(["br", "hr"]);
 const ENTITIES: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
 
@@ -40,5 +44,9 @@ export function readHtml(html: string): Read {
 
 /** What clients make a link or a mention of by themselves: addresses with or without a scheme, people, rooms. */
 export function links(text: string): string[] {
-  return [...text.matchAll(/\b[a-z][a-z0-9+.-]*:\/\/\S|\b(?:mailto|matrix|javascript):\S|[\p{L}\p{N}]\.(?:com|example|gg|org)\b|[@#!][\w.-]+:[\w-]|@room\b|[\w.]@[\w-]+\.\w/giu)].map(([found]) => found);
+  return [
+    ...text.matchAll(
+      /\b[a-z][a-z0-9+.-]*:\/\/\S|\b(?:mailto|matrix|javascript):\S|[\p{L}\p{N}]\.(?:com|example|gg|org)\b|[@#!][\w.-]+:[\w-]|@room\b|[\w.]@[\w-]+\.\w/giu,
+    ),
+  ].map(([found]) => found);
 }

@@ -5,8 +5,26 @@ import { firstNumber, type Open, parse } from "../../../adapters/terminal/parse.
 import { reader, render } from "../words.ts";
 
 const question = (labels: readonly string[], live?: string) =>
-  answer({ topic: "help", headline: verbatim("h"), blocks: [ask("q", verbatim("?"), labels.map((label): Choice => ({ id: label.toLowerCase(), label: verbatim(label) })))], ...(live ? { live } : {}) }, new Map());
-const open = (made: ReturnType<typeof question>, first_number = 1): Open => ({ after: 0, outline: outline(made, { render, reader, first_number }), ...(made.live ? { live: made.live } : {}) });
+  answer(
+    {
+      topic: "help",
+      headline: verbatim("h"),
+      blocks: [
+        ask(
+          "q",
+          verbatim("?"),
+          labels.map((label): Choice => ({ id: label.toLowerCase(), label: verbatim(label) })),
+        ),
+      ],
+      ...(live ? { live } : {}),
+    },
+    new Map(),
+  );
+const open = (made: ReturnType<typeof question>, first_number = 1): Open => ({
+  after: 0,
+  outline: outline(made, { render, reader, first_number }),
+  ...(made.live ? { live: made.live } : {}),
+});
 const flames = open(question(["Yes, black in the dark", "No flame", "Été"]));
 
 test.each([

@@ -7,15 +7,35 @@ import { type Answer, answer, ask, say, verbatim } from "../../../src/answer.ts"
 import type { Message } from "../../../src/message.ts";
 import type { Outgoing } from "../../../src/records/ports.ts";
 import type { Core } from "../../../adapters/adapter.ts";
-import { historyFile, readHistory } from "../../../adapters/terminal/history.ts";
+import { readHistory } from "../../../adapters/terminal/history.ts";
 import { type Terminal, terminal, type TerminalOptions } from "../../../adapters/terminal/index.ts";
 import { three } from "../three-answers.ts";
 import { reader, render } from "../words.ts";
 
 const hello = answer({ topic: "help", headline: verbatim("Hello to you"), blocks: [] }, new Map());
-const piles = answer({ topic: "help", headline: verbatim("Two piles"), blocks: [ask("pile", verbatim("Which one?"), [{ id: "north", label: verbatim("North wall") }, { id: "shed", label: verbatim("Shed") }])] }, new Map());
+const piles = answer(
+  {
+    topic: "help",
+    headline: verbatim("Two piles"),
+    blocks: [
+      ask("pile", verbatim("Which one?"), [
+        { id: "north", label: verbatim("North wall") },
+        { id: "shed", label: verbatim("Shed") },
+      ]),
+    ],
+  },
+  new Map(),
+);
 const guide = (minute: number, choice = "a"): Answer =>
-  answer({ topic: "light-fire", live: "g", headline: verbatim(`Minute ${minute}`), blocks: [say(verbatim("Burning.")), ask("q", verbatim("Well?"), [{ id: choice, label: verbatim("Caught") }])] }, new Map());
+  answer(
+    {
+      topic: "light-fire",
+      live: "g",
+      headline: verbatim(`Minute ${minute}`),
+      blocks: [say(verbatim("Burning.")), ask("q", verbatim("Well?"), [{ id: choice, label: verbatim("Caught") }])],
+    },
+    new Map(),
+  );
 
 interface Drive {
   readonly got: Message[];
@@ -27,7 +47,10 @@ interface Drive {
 
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 15));
 
-async function drive(reply: (message: Message) => Answer | Promise<Answer>, { tty = false, columns = 80, ...more }: Partial<TerminalOptions> & { tty?: boolean; columns?: number } = {}): Promise<Drive> {
+async function drive(
+  reply: (message: Message) => Answer | Promise<Answer>,
+  { tty = false, columns = 80, ...more }: Partial<TerminalOptions> & { tty?: boolean; columns?: number } = {},
+): Promise<Drive> {
   const input = Object.assign(new PassThrough(), { isTTY: tty, setRawMode: () => input });
   const output = Object.assign(new PassThrough(), { isTTY: tty, columns, rows: 50 });
   let shown = "";
@@ -44,7 +67,16 @@ async function drive(reply: (message: Message) => Answer | Promise<Answer>, { tt
   };
   const adapter = terminal({ stdin: input, stdout: output, render, reader, person: { id: "ana" }, session: "s", now: () => 7, ...more });
   await adapter.start(core);
-  return { got, adapter, input, shown: () => shown, async type(keys) { input.write(keys); await settled(); } };
+  return {
+    got,
+    adapter,
+    input,
+    shown: () => shown,
+    async type(keys) {
+      input.write(keys);
+      await settled();
+    },
+  };
 }
 const outgoing = (one: Answer, maybe_repeat = false): Outgoing => ({ answer: one, maybe_repeat }) as Outgoing;
 
@@ -57,8 +89,15 @@ test("piped: each line is a message with an id of its own, answered in order, un
     { native_id: "s-2", text: undefined, choice: "shed" },
     { native_id: "s-4", text: "nice", choice: undefined },
   ]);
-  expect(talk.got[0]).toMatchObject({ adapter: "terminal", identity: { network: "terminal", id: "ana" }, place: { kind: "private" }, received_at_ms: 7 });
-  expect(talk.shown()).toBe("Two piles\n\nWhich one?\n  1  North wall\n  2  Shed\nType a number, or the words.\n\nHello to you\n\nHello to you\n\n");
+  expect(talk.got[0]).toMatchObject({
+    adapter: "terminal",
+    identity: { network: "terminal", id: "ana" },
+    place: { kind: "private" },
+    received_at_ms: 7,
+  });
+  expect(talk.shown()).toBe(
+    "Two piles\n\nWhich one?\n  1  North wall\n  2  Shed\nType a number, or the words.\n\nHello to you\n\nHello to you\n\n",
+  );
 });
 
 test("nothing typed: the greeting, and the end", async () => {
@@ -70,7 +109,10 @@ test("nothing typed: the greeting, and the end", async () => {
 
 test("danger is answered while an earlier line hangs, and the late answer takes none of its numbers", async () => {
   const hanging = Promise.withResolvers<Answer>();
-  const talk = await drive((message) => (message.text === "slow" ? hanging.promise : message.emergency_answered ? three.emergency : hello), { tty: true });
+  const talk = await drive(
+    (message) => (message.text === "slow" ? hanging.promise : message.emergency_answered ? three.emergency : hello),
+    { tty: true },
+  );
   await talk.type("slow\r");
   await talk.type("the alarm sounds\r");
   expect(talk.shown()).toContain("Get everyone out now");
@@ -92,7 +134,13 @@ test("piped danger does not wait behind a line that hangs", async () => {
 
 test("a failing core is said, and the talk goes on", async () => {
   const errors: unknown[] = [];
-  const talk = await drive((message) => { if (message.text === "fail") throw new Error("no"); return hello; }, { onError: (error) => errors.push(error) });
+  const talk = await drive(
+    (message) => {
+      if (message.text === "fail") throw new Error("no");
+      return hello;
+    },
+    { onError: (error) => errors.push(error) },
+  );
   talk.input.end("fail\nagain\n");
   await talk.adapter.ended;
   expect(talk.shown()).toBe("That could not be answered just now. Please say it again.\n\nHello to you\n\n");
@@ -100,7 +148,9 @@ test("a failing core is said, and the talk goes on", async () => {
 });
 
 test("a form is one question at a time; danger breaks it off and it goes on where it was", async () => {
-  const talk = await drive((message) => (message.form ? hello : message.emergency_answered ? three.emergency : three.checkIn), { tty: true });
+  const talk = await drive((message) => (message.form ? hello : message.emergency_answered ? three.emergency : three.checkIn), {
+    tty: true,
+  });
   await talk.type("write\r");
   await talk.type("5\r");
   await talk.type("13 kg\r");
@@ -168,9 +218,4 @@ test("typed lines are found again at the next start, by nobody else; without a f
   expect(second.got[0]?.text).toBe("one");
   await second.adapter.stop();
   expect(readHistory(join(folder, "none"))).toEqual([]);
-});
-
-test("the state folder is the user's own", () => {
-  expect(historyFile({ XDG_STATE_HOME: "/s" }, "/h", "linux")).toBe("/s/gleed/typed-lines");
-  expect(historyFile({}, "/h", "linux")).toBe("/h/.local/state/gleed/typed-lines");
 });

@@ -1,0 +1,86 @@
+/** What only the server store has to stand: no server, a silent one, broken connections, several workers. */
+import { createServer, type Server } from "node:net";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import pg from "pg";
+import type { Store } from "../../src/records/ports.ts";
+import { StoreBusy, StoreUnreachable } from "../../src/store/errors.ts";
+import { openStore } from "../../src/store/open.ts";
+import { type Location, POSTGRES } from "./locations.ts";
+import { dueOf, MINUTE, NOW, say, snapshotOf } from "./made.ts";
+
+describe("no server", () => {
+  test("that listens is unreachable at once", async () => {
+    await expect(openStore("postgres://gleed@127.0.0.1:1/gleed")).rejects.toThrow(StoreUnreachable);
+  });
+
+  test("that answers is given up after some seconds, and nothing else waits for it", { timeout: 30_000 }, async () => {
+    const silent: Server = createServer(() => {}).listen(0, "127.0.0.1");
+    await new Promise((resolve) => silent.once("listening", resolve));
+    const { port } = silent.address() as { port: number };
+    let beats = 0;
+    const beat = setInterval(() => beats++, 10);
+    await expect(openStore(`postgres://gleed@127.0.0.1:${port}/gleed`)).rejects.toThrow(/busy|reached/);
+    clearInterval(beat);
+    expect(beats).toBeGreaterThan(100);
+    silent.close();
+  });
+});
+
+const run = POSTGRES.missing ? describe.skip : describe;
+run(`PostgreSQL${POSTGRES.missing ? ` (${POSTGRES.missing})` : ""} with several workers`, () => {
+  let at: Location;
+  let stores: [Store, Store, ...Store[]];
+  beforeEach(async () => {
+    at = await POSTGRES.fresh();
+    stores = [await openStore(at.location), await openStore(at.location)];
+  });
+  afterEach(async () => {
+    for (const store of stores) await store.close();
+    await at.remove();
+  });
+
+  test("five that start at once bring the tables up to date once", async () => {
+    const fresh = await POSTGRES.fresh();
+    const five = await Promise.all(Array.from({ length: 5 }, () => openStore(fresh.location)));
+    for (const store of five) expect((await snapshotOf(store, "ana")).talk.version).toBe(0);
+    for (const store of five) await store.close();
+    await fresh.remove();
+  });
+
+  test("each row is claimed by one of them", async () => {
+    await say(stores[0], "ana", (s) => ({ due: Array.from({ length: 200 }, (_, n) => dueOf(s, `${n}`, NOW)) }));
+    const claims = await Promise.all(Array.from({ length: 40 }, (_, n) => stores[n % 2 ? 1 : 0].claimDue(NOW, MINUTE, 10)));
+    const keys = claims.flat().map(({ key }) => key);
+    expect(new Set(keys).size).toBe(keys.length);
+    const rest = await stores[0].claimDue(NOW, MINUTE, 1000);
+    expect(keys.length + rest.length).toBe(200);
+  });
+
+  test("a lease ends by the server's clock, though ours stands still", async () => {
+    await say(stores[0], "ana", (s) => ({ due: [dueOf(s, "k", NOW)] }));
+    expect(await stores[0].claimDue(NOW, 300, 10)).toHaveLength(1);
+    expect(await stores[1].claimDue(NOW, 300, 10)).toEqual([]);
+    await new Promise((resolve) => setTimeout(resolve, 350));
+    expect(await stores[1].claimDue(NOW, 300, 10)).toHaveLength(1);
+  });
+
+  test("connections that the server ends are replaced", async () => {
+    const before = await snapshotOf(stores[0], "ana");
+    const client = new pg.Client({ connectionString: at.location });
+    await client.connect();
+    await client.query("select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()");
+    await client.end();
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(await snapshotOf(stores[0], "ana")).toEqual(before);
+  });
+
+  test("a table somebody has locked is busy after some seconds", { timeout: 40_000 }, async () => {
+    const client = new pg.Client({ connectionString: at.location });
+    await client.connect();
+    await client.query("begin; lock table people in access exclusive mode");
+    await expect(snapshotOf(stores[0], "ana")).rejects.toThrow(StoreBusy);
+    await client.query("rollback");
+    await client.end();
+    expect((await snapshotOf(stores[0], "ana")).talk.version).toBe(0);
+  });
+});
