@@ -16,6 +16,7 @@ await lines({
   output: process.stdout,
   reader: { locale, system: "metric", timezone },
   ...(country ? { country } : {}),
+  onClosed: (why) => console.error(`The records or the knowledge cannot be opened: ${why}`),
   startCore: (outlets) =>
     startCore(
       {

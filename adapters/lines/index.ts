@@ -21,6 +21,8 @@ export interface LinesOptions {
   readonly output: Writable;
   readonly reader: Reader;
   readonly country?: string;
+  /** told why the records are closed, once */
+  readonly onClosed: (why: string) => void;
   startCore(outlets: readonly Outlet[]): RemoteCore;
 }
 
@@ -28,7 +30,7 @@ export interface LinesOptions {
 const START_MS = 10_000;
 const LINE_MS = 8_000;
 const PATIENCE_MS = 250;
-const COLD_PATIENCE_MS = 1_500;
+const COLD_PATIENCE_MS = 4_000;
 const SILENT = "The records do not answer just now. Nothing of this line was written down; send it again in a while.";
 
 export async function lines(options: LinesOptions): Promise<void> {
@@ -51,7 +53,7 @@ export async function lines(options: LinesOptions): Promise<void> {
       render = renderer(texts);
       warm = true;
     },
-    () => {},
+    (error: unknown) => options.onClosed(error instanceof Error ? error.message : String(error)),
   );
 
   const put = (value: unknown): void => void output.write(`${JSON.stringify(value)}\n`);

@@ -2,6 +2,7 @@
 import { readReport, saysNothing, type Report } from "../firing/report.ts";
 import type { Trouble } from "../knowledge/schemas.ts";
 import { inUnit, readFigures, type Figure } from "./reading/figures.ts";
+import { readWeather } from "./reading/read-weather.ts";
 import { readSpecies } from "./reading/species.ts";
 import type { Context } from "./context.ts";
 import { signsIn } from "./sign-answer.ts";
@@ -25,9 +26,8 @@ export function hear(context: Context): Hearing {
   const report = readReport(text);
   const load_kg = massOf(figures);
   const share = shareHeard({ figures });
-  const temperatures = figures.flatMap((figure) => (figure.dimension === "temperature" ? [inUnit(figure, "C") ?? 0] : []));
-  const low = temperatures.length > 0 ? Math.min(...temperatures) : undefined;
-  const high = temperatures.length > 1 ? Math.max(...temperatures) : undefined;
+  const weather = readWeather(text, { now_ms: context.now_ms, timezone: context.reader.timezone, system: context.reader.system, locale: context.reader.locale }).facts;
+  const [low, high] = [weather.low_C ?? weather.high_C, weather.low_C === undefined ? undefined : weather.high_C];
   return {
     figures,
     ...(species ? { species } : {}),

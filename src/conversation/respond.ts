@@ -11,6 +11,7 @@ import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
 import { route } from "./routing/route.ts";
 import { answerTo } from "./sign-answer.ts";
+import { stated } from "./stated.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { guideEvent, takeOver } from "./topics/fire.ts";
@@ -21,7 +22,7 @@ import { troubleOutcome } from "./topics/trouble.ts";
 export function respond(context: Context): Outcome {
   const said = context.text.trim();
   if (said === "") return helpOutcome(context);
-  return command(context, said) ?? asked(context) ?? burning(context, said) ?? byTopic(context);
+  return command(context, said) ?? asked(context) ?? burning(context, said) ?? (context.state.bed ? null : stated(context)) ?? byTopic(context);
 }
 
 /** "undo", "cancel", "help", a greeting: short, whole messages. */

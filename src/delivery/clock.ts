@@ -34,7 +34,8 @@ export interface SteppedClock extends Clock {
 export function steppedClock(start_ms: number): SteppedClock {
   let now_ms = start_ms;
   const to = (next_ms: number) => {
-    if (next_ms < now_ms) throw new RangeError(`a clock at ${new Date(now_ms).toISOString()} cannot go back to ${new Date(next_ms).toISOString()}`);
+    if (next_ms < now_ms)
+      throw new RangeError(`a clock at ${new Date(now_ms).toISOString()} cannot go back to ${new Date(next_ms).toISOString()}`);
     now_ms = next_ms;
   };
   return { now: () => now_ms, monotonic: () => now_ms - start_ms, to, by: (ms) => to(now_ms + ms) };

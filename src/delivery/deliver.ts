@@ -16,7 +16,8 @@ export async function deliver(deps: DeliverDeps): Promise<number> {
   }
 }
 
-export const nextDelivery = ({ store, outlets }: DeliverDeps): Promise<number | null> => store.nextDue(outlets.map(({ network }) => network));
+export const nextDelivery = ({ store, outlets }: DeliverDeps): Promise<number | null> =>
+  store.nextDue(outlets.map(({ network }) => network));
 
 /** Move a clock that stands still on to `until_ms`, delivering everything at the instant at which it falls due. */
 export async function deliverUntil(deps: DeliverDeps & { readonly clock: SteppedClock }, until_ms: number): Promise<void> {

@@ -35,7 +35,12 @@ export async function dispatch(deps: DispatchDeps): Promise<number> {
   let taken = 0;
   for (;;) {
     const rows = await store.claimOutgoing(networks, clock.now(), lease_ms, batch);
-    await inGroups(rows, (row) => row.place_id, abreast, (row) => sendRow(deps, row));
+    await inGroups(
+      rows,
+      (row) => row.place_id,
+      abreast,
+      (row) => sendRow(deps, row),
+    );
     taken += rows.length;
     if (rows.length < batch) return taken;
   }
@@ -64,7 +69,11 @@ async function sendRow(deps: DispatchDeps, row: ClaimedOutgoing): Promise<void> 
  * Whether a repeat that is sent now may arrive when the network no longer knows the first. An instant in the future counts as over: the
  * clock has jumped, and nothing is known.
  */
-function windowOver({ windows_ms, send_limit_ms = SEND_LIMIT_MS }: DispatchDeps, { network, unknown_since_ms }: ClaimedOutgoing, now_ms: number): boolean {
+function windowOver(
+  { windows_ms, send_limit_ms = SEND_LIMIT_MS }: DispatchDeps,
+  { network, unknown_since_ms }: ClaimedOutgoing,
+  now_ms: number,
+): boolean {
   if (unknown_since_ms === null) return false;
   const age_ms = now_ms - unknown_since_ms;
   return age_ms < 0 || age_ms + send_limit_ms >= (windows_ms[network] ?? 0);
@@ -96,11 +105,20 @@ async function lookUp(deps: DispatchDeps, outlet: Outlet, row: ClaimedOutgoing):
   }
 }
 
-async function failed({ store, clock, random, log }: DispatchDeps, row: ClaimedOutgoing, why: string, unknown_since_ms: number | null, after_ms = 0): Promise<void> {
+async function failed(
+  { store, clock, random, log }: DispatchDeps,
+  row: ClaimedOutgoing,
+  why: string,
+  unknown_since_ms: number | null,
+  after_ms = 0,
+): Promise<void> {
   const { key, kind, network } = row;
   const attempts = row.attempts + 1;
   const wait_ms = Math.max(after_ms, fullJitter(attempts, random, KINDS[kind].longest_wait_ms));
-  log.warn({ key, kind, network, attempts, wait_ms, fate: unknown_since_ms === null ? "not sent" : "unknown", why }, "sending failed, will try again");
+  log.warn(
+    { key, kind, network, attempts, wait_ms, fate: unknown_since_ms === null ? "not sent" : "unknown", why },
+    "sending failed, will try again",
+  );
   await store.markFailed(row, clock.now() + wait_ms, why, unknown_since_ms);
 }
 

@@ -35,7 +35,12 @@ export async function runDue(deps: DueDeps, now_ms: number): Promise<number> {
   let taken = 0;
   for (;;) {
     const rows = await store.claimDue(now_ms, lease_ms, batch);
-    await inGroups(rows, (row) => row.person_id, abreast, (row) => decideRow(deps, row));
+    await inGroups(
+      rows,
+      (row) => row.person_id,
+      abreast,
+      (row) => decideRow(deps, row),
+    );
     taken += rows.length;
     if (rows.length < batch) return taken;
   }

@@ -58,9 +58,11 @@ export function sceneOf(sensed: Sensed): Scene {
 
   const general = asks.map(() => false);
   const question = [...asks];
+  const asksWhich = asks.map(() => false);
   tokens.forEach((token, at) => {
     if (tokens[at - 1]?.sentence !== token.sentence) {
       general[token.sentence] = OPENS_GENERAL_QUESTION.has(token.word);
+      asksWhich[token.sentence] = token.word === "which";
       question[token.sentence] ||= OPENS_QUESTION.has(token.word);
     }
     if (OF_OURS.some((sense) => senses[at]?.has(sense))) general[token.sentence] = false;
@@ -107,10 +109,11 @@ export function sceneOf(sensed: Sensed): Scene {
     const first = tokens[from]?.sentence ?? 0;
     const last = tokens[to]?.sentence ?? first;
     for (let sentence = first; sentence <= last; sentence += 1) {
-      const now = inSentence(sentence, "now") || inSentence(sentence, "recent");
+      const nowAt = firstAt[sentence]?.get("now") ?? firstAt[sentence]?.get("recent");
+      const now = nowAt !== undefined && (nowAt <= to || tokens[nowAt]?.clause === tokens[to]?.clause);
       const supposed = firstAt[sentence]?.get("hypothetical");
       if (supposed !== undefined && supposed < to && !inSentence(sentence, "now")) found.add("unreal");
-      if (inSentence(sentence, "topical")) found.add("unreal");
+      if (inSentence(sentence, "topical") || asksWhich[sentence]) found.add("unreal");
       if (inSentence(sentence, "maybe")) found.add("maybe");
       if (inSentence(sentence, "history") && !now) found.add("past");
       if (inSentence(sentence, "yesterday") && !now) found.add("yesterday");

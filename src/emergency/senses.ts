@@ -33,8 +33,13 @@ export interface Sensed {
 
 /** Phrases that only add to what their words mean; every other phrase overrules its words. */
 const ADDING: ReadonlySet<string> = new Set(
-  ("emerging fire_in over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now maybe recent "
+  ("emerging fire_in over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
     + "stuck wrong_shut touched fell_on better_out asking habit").split(" "),
+);
+/** What makes a thing no danger is believed only when it is spelt right. */
+const NOT_DANGER: ReadonlySet<string> = new Set(
+  ("topical hypothetical history excuse excuse_plain admin neg past habit testing other_device cooking metal safe_ash cold black norm tepid "
+    + "calm_cause wood_name draught away smell link maybe silent next street call").split(" "),
 );
 const NONE: Senses = new Set();
 const SHORTEST_STEM = 3;
@@ -48,6 +53,7 @@ const phrases: Step = { next: new Map(), senses: null };
 /** Every word that must not be "repaired" into another. */
 const ordinary: ReadonlySet<string> = new Set(ORDINARY_WORDS.split(/\s+/));
 const known = new Set(ordinary);
+const repairable = new Set<string>();
 /** A word with one letter taken out, to the danger words it may have come from. */
 const oneLetterLess = new Map<string, string[]>();
 
@@ -106,6 +112,8 @@ function learnRepairs(english: ReadonlySet<string>): void {
     known.add(word);
     for (const sense of ofStem(word) ?? []) senses.add(sense);
     if (word.length < (english.has(word) ? SHORTEST_REPAIRED : SHORTEST_REPAIRED_FOREIGN)) continue;
+    if ([...senses].every((sense) => NOT_DANGER.has(sense))) continue;
+    repairable.add(word);
     for (let i = 0; i < word.length; i += 1) {
       const shorter = word.slice(0, i) + word.slice(i + 1);
       const origins = oneLetterLess.get(shorter);
@@ -126,8 +134,9 @@ learnRepairs(englishWords);
 
 const LETTER_FOR: Readonly<Record<string, string>> = { "0": "o", "1": "i", "3": "e", "4": "a", "5": "s", "7": "t", "@": "a", $: "s" };
 
-/** "h3adache", "@larm": the letters meant by the digits and signs. */
+/** "h3adache", "@larm": the letters meant by the digits and signs. A number, or one with a unit of a letter, stays what it is. */
 function lettersFor(word: string): string {
+  if (word.split("").filter((char) => LETTER_FOR[char] === undefined).length < 2) return word;
   let out = "";
   for (const char of word) out += LETTER_FOR[char] ?? char;
   return out;
@@ -178,12 +187,12 @@ function repaired(word: string): string {
 
 /** A danger word that differs by one letter added, dropped, changed, or two neighbours swapped. */
 function oneSlipAway(word: string): string | null {
-  const dropped = oneLetterLess.get(word)?.[0];
+  const dropped = oneLetterLess.get(word)?.find((origin) => word.length >= SHORTEST_REPAIRED || !origin.startsWith(word));
   if (dropped !== undefined) return dropped;
   if (word.length < SHORTEST_REPAIRED) return null;
   for (let i = 0; i < word.length; i += 1) {
     const shorter = word.slice(0, i) + word.slice(i + 1);
-    if (shorter.length >= SHORTEST_REPAIRED && englishWords.has(shorter)) return shorter;
+    if (shorter.length >= SHORTEST_REPAIRED && repairable.has(shorter)) return shorter;
     for (const origin of oneLetterLess.get(shorter) ?? []) {
       if (isOneSlip(word, origin)) return origin;
     }
@@ -225,11 +234,8 @@ export function sense(text: string): Sensed {
       }
     }
     if (found && [...found].every((each) => ADDING.has(each))) {
-      for (let k = 0; k < length; k += 1) {
-        const own = sensesOf(meant[i + k] ?? "");
-        senses.push(k === 0 ? new Set([...found, ...own]) : own);
-      }
-      i += length;
+      senses.push(new Set([...found, ...sensesOf(meant[i] ?? "")]));
+      i += 1;
     } else if (found) {
       senses.push(found);
       for (let k = 1; k < length; k += 1) senses.push(NONE);

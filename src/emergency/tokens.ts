@@ -95,7 +95,7 @@ export function readWords(text: string): Reading {
   }
   endWord();
   for (let i = 0; i <= sentence; i += 1) asks[i] ??= false;
-  return { tokens, asks, shouts: text.includes("!") };
+  return { tokens, asks, shouts: text.includes("!") || text.includes("！") };
 }
 
 /** "we're" is "we", "don't" is "dont", "l'alarme" is two words. */

@@ -198,29 +198,34 @@ const byHour = (quarters: Float64Array, tightest: (...values: number[]) => numbe
 const CORRECTIONS = 4;
 
 /**
- * A state to start from when nothing is known of the last days: a daily fire, of whatever size, that holds the wanted temperature.
- * @param low_C, high_C of such a day
- * @returns the state and the fire it rests on, its time before the start negative
+ * A state to start from when nothing is known of the last days: a daily fire, or two, that just hold the wanted temperature within the bounds.
+ * @param day low and high of such a day
+ * @returns the state and the fires it rests on, their times before the start negative
  */
 export function usualState(inputs: Omit<PlanInputs, "state" | "outside">, day: { low_C: number; high_C: number }): { state: Float64Array; past: PlannedFire[] } {
   const { plant, start_hour, wanted, awake, bounds } = inputs;
-  const hold_C = wanted.length > 0 ? wanted.reduce((sum, one) => sum + one.min_C, 0) / wanted.length + 0.5 : 20;
+  const least_C = wanted.length > 0 ? Math.max(...wanted.map((one) => one.min_C)) : 20;
   const mean_C = (day.low_C + day.high_C) / 2;
-  const need_kWh = (plant.house.heat_loss_W_per_K * (hold_C - mean_C) - plant.house.other_heat_W) * 0.024;
   const useful_kWh = (ncv_MJ_per_kg(inputs.ncv_dry_MJ_per_kg ?? NCV_DRY_MJ_PER_KG.unknown.typical, inputs.moisture_pct_wet) / 3.6) * MASONRY_HEATER_EFFICIENCY.typical;
-  const load_kg = Math.min(need_kWh / useful_kWh, bounds.max_day_kg, 1.5 * bounds.max_load_kg);
-  const rest_C = Math.max(hold_C, mean_C);
-  if (load_kg < 0.2 * bounds.min_load_kg) return { state: uniform(plant, rest_C, rest_C), past: [] };
-  const lit_hour = Math.floor(clock(awake.to_h - 5));
-  const lit_h = clock(lit_hour - start_hour);
+  const perKelvin_kg = (plant.house.heat_loss_W_per_K * 0.024) / useful_kWh;
+  const rest_C = Math.max(least_C + 0.5, mean_C);
+  const evening_h = clock(Math.floor(clock(awake.to_h - 5)) - start_hour);
+  const firesOf = (day_kg: number): PlannedFire[] => (day_kg <= bounds.max_load_kg || bounds.spacing_h > 12
+    ? [{ lit_h: evening_h, load_kg: Math.min(day_kg, bounds.max_load_kg) }]
+    : [{ lit_h: clock(evening_h - 12), load_kg: day_kg / 2 }, { lit_h: evening_h, load_kg: day_kg / 2 }]);
   const at = { ...inputs, outside: sameDay(day.low_C, day.high_C, start_hour) };
-  const state = settled((from) => dayFrom(at, from, { lit_h, load_kg }), uniform(plant, rest_C + 20, rest_C), 0.02);
-  return { state, past: [{ lit_h: lit_h - 24, load_kg }] };
-}
-
-/** One day from the start's clock hour with a fire in it; what is left of yesterday's fire is in the state. */
-function dayFrom(inputs: Omit<PlanInputs, "state">, state: Float64Array, fire: PlannedFire): Float64Array {
-  return roomUnder({ ...inputs, state }, [fire], 24).end_C;
+  let day_kg = perKelvin_kg * (least_C + 1 - mean_C - plant.house.other_heat_W / plant.house.heat_loss_W_per_K);
+  let state = uniform(plant, rest_C + 20, rest_C);
+  for (let round = 0; round < 3; round++) {
+    day_kg = Math.min(day_kg, bounds.max_day_kg, 2 * bounds.max_load_kg);
+    if (day_kg < 0.2 * bounds.min_load_kg) return { state: uniform(plant, rest_C, rest_C), past: [] };
+    state = settled((from) => roomUnder({ ...at, state: from }, firesOf(day_kg), 24).end_C, state, 0.02);
+    const { room_C } = roomUnder({ ...at, state }, firesOf(day_kg), 24);
+    const off_K = wanted.flatMap((one) => [...room_C.keys()].filter((i) => within(clock(start_hour + i / 4), one)).map((i) => room_C[i]! - one.min_C));
+    if (off_K.length === 0) break;
+    day_kg += perKelvin_kg * (0.3 - Math.min(...off_K));
+  }
+  return { state, past: firesOf(day_kg).map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })) };
 }
 
 /**

@@ -128,7 +128,7 @@ export function heaterFrom(facts: HeaterFacts, geometry: Geometry = GEOMETRY, ce
 
   const firebox_m2 = Math.min(geometry.firebox_m2_per_kg * max_load_kg, 0.4 * area_m2);
   const firebox_outer_m2 = Math.min(geometry.firebox_outer_ratio * firebox_m2, 0.6 * area_m2);
-  const door_m2 = geometry.door_m2_per_kg * max_load_kg;
+  const door_m2 = Math.min(geometry.door_m2_per_kg * max_load_kg, firebox_m2 / 6);
   const passages_outer_m2 = area_m2 - firebox_outer_m2;
   const passage_m2 = geometry.passage_m2_per_kg * max_load_kg * PASSAGE_RATIO[facts.kind ?? "unknown"];
   const inside = inner_kg > 0.01 * masonry_kg;

@@ -19,7 +19,13 @@ import { moveOn } from "./talks.ts";
 /** how long a message to somebody else that a decision caused is worth sending */
 const TELL_USEFUL_MS = 12 * 3_600_000;
 
-export async function commit(engine: Engine, cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<Commit> {
+export async function commit(
+  engine: Engine,
+  cause: Cause,
+  snapshot: Snapshot,
+  decided: Decided<Answer | null>,
+  now_ms: number,
+): Promise<Commit> {
   try {
     await engine.write((tx) => apply(tx, engine.kind, cause, snapshot, decided, now_ms));
   } catch (error) {
@@ -34,7 +40,14 @@ export async function commit(engine: Engine, cause: Cause, snapshot: Snapshot, d
   return { outcome: "committed" };
 }
 
-async function apply(tx: Tx, kind: Engine["kind"], cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<void> {
+async function apply(
+  tx: Tx,
+  kind: Engine["kind"],
+  cause: Cause,
+  snapshot: Snapshot,
+  decided: Decided<Answer | null>,
+  now_ms: number,
+): Promise<void> {
   const forgotten = decided.writes.flatMap((one) => (one.write === "forget-person" ? [one.person_id] : []));
   const talk = decided.writes.findLast((one) => one.write === "talk");
   if (cause.cause === "due") await takeDue(tx, cause.row);
@@ -62,16 +75,26 @@ async function one(tx: Tx, write: Write, snapshot: Snapshot, now_ms: number): Pr
   const versions = versionsOf(snapshot);
   const guide = (heater_id: string) => (snapshot.guide?.heater_id === heater_id ? snapshot.guide : null);
   switch (write.write) {
-    case "person": return writePerson(tx, write.person, versions.get(`person/${write.person.id}`));
-    case "heater": return writeHeater(tx, write.heater, versions.get(`heater/${write.heater.id}`), now_ms);
-    case "join-heater": return joinHeater(tx, write.heater_id, write.person_id, now_ms);
-    case "home": return writeHome(tx, write.home, versions.get(`home/${write.home.owner_id}`));
-    case "fire": return writeFire(tx, write.fire);
-    case "delete-fire": return deleteFire(tx, write.fire_id);
-    case "guide": return writeGuide(tx, write.guide, guide(write.guide.heater_id));
-    case "end-guide": return endGuide(tx, write.heater_id, guide(write.heater_id));
-    case "reminder": return writeReminder(tx, write.reminder);
+    case "person":
+      return writePerson(tx, write.person, versions.get(`person/${write.person.id}`));
+    case "heater":
+      return writeHeater(tx, write.heater, versions.get(`heater/${write.heater.id}`), now_ms);
+    case "join-heater":
+      return joinHeater(tx, write.heater_id, write.person_id, now_ms);
+    case "home":
+      return writeHome(tx, write.home, versions.get(`home/${write.home.owner_id}`));
+    case "fire":
+      return writeFire(tx, write.fire);
+    case "delete-fire":
+      return deleteFire(tx, write.fire_id);
+    case "guide":
+      return writeGuide(tx, write.guide, guide(write.guide.heater_id));
+    case "end-guide":
+      return endGuide(tx, write.heater_id, guide(write.heater_id));
+    case "reminder":
+      return writeReminder(tx, write.reminder);
     case "talk":
-    case "forget-person": return;
+    case "forget-person":
+      return;
   }
 }

@@ -12,10 +12,17 @@ export async function claimDue({ single, leases }: Engine, now_ms: number, lease
   if (!leases.allowed()) return [];
   const lease = leases.next();
   const rows = await single((db) =>
-    db.updateTable("due")
+    db
+      .updateTable("due")
       .set((eb) => ({ lease, lease_until: leases.end(lease_ms), attempts: eb("attempts", "+", 1) }))
       .where("key", "in", (eb) => {
-        const choice = eb.selectFrom("due").select("key").where("again_at_ms", "<=", now_ms).where(leases.free()).orderBy("again_at_ms").limit(most);
+        const choice = eb
+          .selectFrom("due")
+          .select("key")
+          .where("again_at_ms", "<=", now_ms)
+          .where(leases.free())
+          .orderBy("again_at_ms")
+          .limit(most);
         return leases.skip_locked ? choice.forUpdate().skipLocked() : choice;
       })
       .returning(["key", "kind", "due_at_ms", "useful_until_ms", "person_id", "place_id", "attempts", "doc"])
@@ -37,17 +44,31 @@ export async function dropDue({ single }: Engine, { key, lease }: Lease): Promis
 }
 
 export async function postponeDue({ single }: Engine, { key, lease }: Lease, again_at_ms: number): Promise<void> {
-  await single((db) => db.updateTable("due").set({ again_at_ms, lease: null, lease_until: null }).where("key", "=", key).where("lease", "=", lease).execute());
+  await single((db) =>
+    db.updateTable("due").set({ again_at_ms, lease: null, lease_until: null }).where("key", "=", key).where("lease", "=", lease).execute(),
+  );
 }
 
 /** One row a key: asking again moves it, and a worker that was just at it comes back to nothing. */
 export async function writeDue(tx: Tx, due: readonly Due[]): Promise<void> {
   for (const { key, kind, due_at_ms, useful_until_ms, person_id, place_id, payload } of due) {
     const now = {
-      kind, due_at_ms, useful_until_ms, person_id, place_id,
-      again_at_ms: due_at_ms, attempts: 0, lease: null, lease_until: null, doc: pack(payload),
+      kind,
+      due_at_ms,
+      useful_until_ms,
+      person_id,
+      place_id,
+      again_at_ms: due_at_ms,
+      attempts: 0,
+      lease: null,
+      lease_until: null,
+      doc: pack(payload),
     };
-    await tx.insertInto("due").values({ key: column(key), ...now }).onConflict((c) => c.column("key").doUpdateSet(now)).execute();
+    await tx
+      .insertInto("due")
+      .values({ key: column(key), ...now })
+      .onConflict((c) => c.column("key").doUpdateSet(now))
+      .execute();
   }
 }
 
@@ -59,8 +80,14 @@ export async function cancel(tx: Tx, keys: readonly string[]): Promise<void> {
     const rows = tx.deleteFrom("due");
     await (start === null ? rows.where("key", "=", key) : rows.where("key", ">=", start).where("key", "<", after(start))).execute();
     const made = start ?? outgoingKey(key);
-    await tx.deleteFrom("outbox").where("key", ">=", made).where("key", "<", after(made))
-      .where("kind", "!=", "tell").where("state", "in", ["pending", "leased"]).where("unknown_since_ms", "is", null).execute();
+    await tx
+      .deleteFrom("outbox")
+      .where("key", ">=", made)
+      .where("key", "<", after(made))
+      .where("kind", "!=", "tell")
+      .where("state", "in", ["pending", "leased"])
+      .where("unknown_since_ms", "is", null)
+      .execute();
   }
 }
 

@@ -12,11 +12,24 @@ export async function exportPerson({ read }: Engine, person_id: string): Promise
     return {
       person: person.map(open)[0],
       identities: (await tx.selectFrom("identities").selectAll().where("person_id", "=", person_id).execute()).map(open),
-      places: (await tx.selectFrom("places").selectAll().where((eb) => eb.or([eb("person_id", "=", person_id), eb("id", "in", talked)])).execute()).map(open),
+      places: (
+        await tx
+          .selectFrom("places")
+          .selectAll()
+          .where((eb) => eb.or([eb("person_id", "=", person_id), eb("id", "in", talked)]))
+          .execute()
+      ).map(open),
       heaters: (await tx.selectFrom("heaters").selectAll().where("id", "in", heaters).execute()).map(open),
       fires_of: await tx.selectFrom("heater_members").selectAll().where("person_id", "=", person_id).execute(),
       home: (await tx.selectFrom("homes").selectAll().where("owner_id", "=", person_id).execute()).map(open)[0] ?? null,
-      fires: (await tx.selectFrom("fires").selectAll().where((eb) => eb.or([eb("person_id", "=", person_id), eb("heater_id", "in", heaters)])).orderBy("lit_at_ms").execute()).map(open),
+      fires: (
+        await tx
+          .selectFrom("fires")
+          .selectAll()
+          .where((eb) => eb.or([eb("person_id", "=", person_id), eb("heater_id", "in", heaters)]))
+          .orderBy("lit_at_ms")
+          .execute()
+      ).map(open),
       guides: (await tx.selectFrom("guides").selectAll().where("heater_id", "in", heaters).execute()).map(open),
       reminders: (await tx.selectFrom("reminders").selectAll().where("person_id", "=", person_id).execute()).map(open),
       talks: (await tx.selectFrom("talks").selectAll().where("person_id", "=", person_id).execute()).map(open),

@@ -6,29 +6,53 @@ import { pack, unpack } from "./json.ts";
 const LATEST = 60;
 
 export async function latestFires(db: Db, heater_id: string): Promise<Fire[]> {
-  const rows = await db.selectFrom("fires").selectAll().where("heater_id", "=", heater_id)
-    .orderBy("lit_at_ms", "desc").orderBy("id").limit(LATEST).execute();
+  const rows = await db
+    .selectFrom("fires")
+    .selectAll()
+    .where("heater_id", "=", heater_id)
+    .orderBy("lit_at_ms", "desc")
+    .orderBy("id")
+    .limit(LATEST)
+    .execute();
   return rows.map(asFire);
 }
 
-export const asFire = ({ load_kg: _, doc, ...row }: { id: string; heater_id: string; person_id: string; lit_at_ms: number; load_kg: number | null; doc: string }): Fire =>
-  ({ ...row, facts: unpack<Fire["facts"]>(doc) });
+export const asFire = ({
+  load_kg: _,
+  doc,
+  ...row
+}: {
+  id: string;
+  heater_id: string;
+  person_id: string;
+  lit_at_ms: number;
+  load_kg: number | null;
+  doc: string;
+}): Fire => ({ ...row, facts: unpack<Fire["facts"]>(doc) });
 
 /** Since the sweep: from the start (UTC) of the day the flue was swept; everything when that day is not known. */
 export async function totals(db: Db, heater: Heater): Promise<Snapshot["totals"]> {
   const swept_ms = heater.upkeep.swept_on ? Date.parse(heater.upkeep.swept_on) : Number.MIN_SAFE_INTEGER;
-  const row = await db.selectFrom("fires").where("heater_id", "=", heater.id).select(({ fn, eb }) => [
-    fn.countAll<number>().as("fires"),
-    fn.coalesce(fn.sum<number>("load_kg"), eb.lit(0)).as("load_kg"),
-    fn.countAll<number>().filterWhere("lit_at_ms", ">=", swept_ms).as("since_sweep_fires"),
-    fn.coalesce(fn.sum<number>("load_kg").filterWhere("lit_at_ms", ">=", swept_ms), eb.lit(0)).as("since_sweep_kg"),
-  ]).executeTakeFirstOrThrow();
+  const row = await db
+    .selectFrom("fires")
+    .where("heater_id", "=", heater.id)
+    .select(({ fn, eb }) => [
+      fn.countAll<number>().as("fires"),
+      fn.coalesce(fn.sum<number>("load_kg"), eb.lit(0)).as("load_kg"),
+      fn.countAll<number>().filterWhere("lit_at_ms", ">=", swept_ms).as("since_sweep_fires"),
+      fn.coalesce(fn.sum<number>("load_kg").filterWhere("lit_at_ms", ">=", swept_ms), eb.lit(0)).as("since_sweep_kg"),
+    ])
+    .executeTakeFirstOrThrow();
   return row;
 }
 
 export async function writeFire(tx: Tx, { id, heater_id, person_id, lit_at_ms, facts }: Fire): Promise<void> {
   const now = { lit_at_ms, load_kg: facts.load_kg ?? null, doc: pack(facts) };
-  await tx.insertInto("fires").values({ id, heater_id, person_id, ...now }).onConflict((c) => c.column("id").doUpdateSet(now)).execute();
+  await tx
+    .insertInto("fires")
+    .values({ id, heater_id, person_id, ...now })
+    .onConflict((c) => c.column("id").doUpdateSet(now))
+    .execute();
 }
 
 export async function deleteFire(tx: Tx, id: string): Promise<void> {

@@ -37,40 +37,85 @@ export async function forget(tx: Tx, person_id: string): Promise<void> {
   await tx.deleteFrom("homes").where("owner_id", "=", person_id).execute();
   await tx.deleteFrom("heater_members").where("person_id", "=", person_id).execute();
   await tx.deleteFrom("identities").where("person_id", "=", person_id).execute();
-  await tx.deleteFrom("places").where("person_id", "=", person_id)
-    .where(({ not, exists, selectFrom }) => not(exists(selectFrom("talks").select("talks.place_id").whereRef("talks.place_id", "=", "places.id")))).execute();
+  await tx
+    .deleteFrom("places")
+    .where("person_id", "=", person_id)
+    .where(({ not, exists, selectFrom }) =>
+      not(exists(selectFrom("talks").select("talks.place_id").whereRef("talks.place_id", "=", "places.id"))),
+    )
+    .execute();
   await tx.updateTable("places").set({ person_id: null }).where("person_id", "=", person_id).execute();
   await tx.deleteFrom("people").where("id", "=", person_id).execute();
 }
 
-async function passOn(tx: Tx, heater: Heater, from: string, heir: string, name: string | undefined, home_of_owner: Home | null): Promise<void> {
+async function passOn(
+  tx: Tx,
+  heater: Heater,
+  from: string,
+  heir: string,
+  name: string | undefined,
+  home_of_owner: Home | null,
+): Promise<void> {
   const owned = heater.owner_id === from;
   const { facts, upkeep, rules } = withoutName(heater, from, name);
-  await tx.updateTable("heaters").set((eb) => ({ owner_id: owned ? heir : heater.owner_id, version: eb("version", "+", 1), doc: pack({ facts, upkeep, rules }) }))
-    .where("id", "=", heater.id).execute();
+  await tx
+    .updateTable("heaters")
+    .set((eb) => ({ owner_id: owned ? heir : heater.owner_id, version: eb("version", "+", 1), doc: pack({ facts, upkeep, rules }) }))
+    .where("id", "=", heater.id)
+    .execute();
   if (owned && home_of_owner) await passHome(tx, home_of_owner, heir);
 
-  const fires = await tx.selectFrom("fires").select(["id", "doc"]).where("heater_id", "=", heater.id).where("person_id", "=", from).execute();
+  const fires = await tx
+    .selectFrom("fires")
+    .select(["id", "doc"])
+    .where("heater_id", "=", heater.id)
+    .where("person_id", "=", from)
+    .execute();
   for (const { id, doc } of fires) {
     const { note: _, ...kept } = unpack<Fire["facts"]>(doc);
-    await tx.updateTable("fires").set({ person_id: FORGOTTEN, doc: pack(kept) }).where("id", "=", id).execute();
+    await tx
+      .updateTable("fires")
+      .set({ person_id: FORGOTTEN, doc: pack(kept) })
+      .where("id", "=", id)
+      .execute();
   }
   await passWatch(tx, heater.id, from, owned ? heir : heater.owner_id);
 }
 
 /** A fire that burns now keeps its guide: check-ins go on to the heir where they have a place of their own. */
 async function passWatch(tx: Tx, heater_id: string, from: string, to: string): Promise<void> {
-  const watched = await tx.selectFrom("guides").selectAll().where("heater_id", "=", heater_id).where("watch_id", "=", from).executeTakeFirst();
-  const place = watched && (await tx.selectFrom("talks as t").innerJoin("places as p", "p.id", "t.place_id").select("p.id")
-    .where("t.person_id", "=", to).where("p.kind", "=", "private").orderBy("t.updated_at_ms", "desc").executeTakeFirst());
+  const watched = await tx
+    .selectFrom("guides")
+    .selectAll()
+    .where("heater_id", "=", heater_id)
+    .where("watch_id", "=", from)
+    .executeTakeFirst();
+  const place =
+    watched &&
+    (await tx
+      .selectFrom("talks as t")
+      .innerJoin("places as p", "p.id", "t.place_id")
+      .select("p.id")
+      .where("t.person_id", "=", to)
+      .where("p.kind", "=", "private")
+      .orderBy("t.updated_at_ms", "desc")
+      .executeTakeFirst());
   if (!watched || !place) return;
   const { version, doc }: { version: number; doc: string } = watched;
-  await tx.updateTable("guides").set({ watch_id: to, place_id: place.id, version: version + 1, doc: pack(unpack<Guide["state"]>(doc)) }).where("heater_id", "=", heater_id).execute();
+  await tx
+    .updateTable("guides")
+    .set({ watch_id: to, place_id: place.id, version: version + 1, doc: pack(unpack<Guide["state"]>(doc)) })
+    .where("heater_id", "=", heater_id)
+    .execute();
   const to_heir = { person_id: to, place_id: place.id, lease: null, lease_until: null };
   await tx.updateTable("due").set(to_heir).where("person_id", "=", from).where("kind", "=", "guide-check-in").execute();
 }
 
-function withoutName({ facts, upkeep, rules }: Heater, person_id: string, name: string | undefined): Pick<Heater, "facts" | "upkeep" | "rules"> {
+function withoutName(
+  { facts, upkeep, rules }: Heater,
+  person_id: string,
+  name: string | undefined,
+): Pick<Heater, "facts" | "upkeep" | "rules"> {
   const { name: called, ...kept } = facts;
   return {
     upkeep,
@@ -83,11 +128,16 @@ function withoutName({ facts, upkeep, rules }: Heater, person_id: string, name: 
 async function passHome(tx: Tx, { house, alarms, wood }: Home, heir: string): Promise<void> {
   const alarm = (one: Home["alarms"]["co"]) => one && { present: one.present, tested_on: one.tested_on, ends_on: one.ends_on };
   const doc = pack({
-    house, weather: [],
+    house,
+    weather: [],
     alarms: { co: alarm(alarms.co), smoke: alarm(alarms.smoke) },
     wood: wood.map(({ name: _, species: __, ...kept }) => kept),
   } satisfies Omit<Home, "owner_id">);
-  await tx.insertInto("homes").values({ owner_id: heir, version: 1, doc }).onConflict((c) => c.column("owner_id").doNothing()).execute();
+  await tx
+    .insertInto("homes")
+    .values({ owner_id: heir, version: 1, doc })
+    .onConflict((c) => c.column("owner_id").doNothing())
+    .execute();
 }
 
 /** Answers given to the others of a heater, kept against repeats only, may name them. */

@@ -15,25 +15,38 @@ export async function guide(db: Db, heater_id: string): Promise<Guide | null> {
 export async function sameGuide(tx: Tx, heater_id: string, seen: Guide | null, lock: boolean): Promise<void> {
   const query = tx.selectFrom("guides").select(["version", "fire_id"]).where("heater_id", "=", heater_id);
   const row = await (lock ? query.forUpdate() : query).executeTakeFirst();
-  if (row?.version !== seen?.version || row?.fire_id !== seen?.fire_id) throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
+  if (row?.version !== seen?.version || row?.fire_id !== seen?.fire_id)
+    throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
 }
 
 export async function writeGuide(tx: Tx, { heater_id, fire_id, watch_id, place_id, state }: Guide, seen: Guide | null): Promise<void> {
   const now = { fire_id, watch_id, place_id, doc: pack(state) };
   if (!seen) {
-    const { numInsertedOrUpdatedRows } = await tx.insertInto("guides").values({ heater_id, version: 1, ...now })
-      .onConflict((c) => c.column("heater_id").doNothing()).executeTakeFirst();
+    const { numInsertedOrUpdatedRows } = await tx
+      .insertInto("guides")
+      .values({ heater_id, version: 1, ...now })
+      .onConflict((c) => c.column("heater_id").doNothing())
+      .executeTakeFirst();
     if (numInsertedOrUpdatedRows === 0n) throw new Stale(`another guide of heater ${heater_id} began meanwhile`);
     return;
   }
-  const { numUpdatedRows } = await tx.updateTable("guides").set({ ...now, version: seen.version + 1 })
-    .where("heater_id", "=", heater_id).where("fire_id", "=", seen.fire_id).where("version", "=", seen.version).executeTakeFirst();
+  const { numUpdatedRows } = await tx
+    .updateTable("guides")
+    .set({ ...now, version: seen.version + 1 })
+    .where("heater_id", "=", heater_id)
+    .where("fire_id", "=", seen.fire_id)
+    .where("version", "=", seen.version)
+    .executeTakeFirst();
   if (numUpdatedRows === 0n) throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
 }
 
 export async function endGuide(tx: Tx, heater_id: string, seen: Guide | null): Promise<void> {
   if (!seen) return;
-  const { numDeletedRows } = await tx.deleteFrom("guides")
-    .where("heater_id", "=", heater_id).where("fire_id", "=", seen.fire_id).where("version", "=", seen.version).executeTakeFirst();
+  const { numDeletedRows } = await tx
+    .deleteFrom("guides")
+    .where("heater_id", "=", heater_id)
+    .where("fire_id", "=", seen.fire_id)
+    .where("version", "=", seen.version)
+    .executeTakeFirst();
   if (numDeletedRows === 0n) throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
 }

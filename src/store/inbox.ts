@@ -11,7 +11,10 @@ export async function answered(db: Db, message_key: string): Promise<InboxRow | 
 }
 
 export async function keepAnswer(tx: Tx, message_key: string, person_id: string | null, answer: Answer, now_ms: number): Promise<void> {
-  const { numInsertedOrUpdatedRows } = await tx.insertInto("inbox").values({ message_key: column(message_key), person_id, at_ms: now_ms, doc: pack(answer) })
-    .onConflict((c) => c.column("message_key").doNothing()).executeTakeFirst();
+  const { numInsertedOrUpdatedRows } = await tx
+    .insertInto("inbox")
+    .values({ message_key: column(message_key), person_id, at_ms: now_ms, doc: pack(answer) })
+    .onConflict((c) => c.column("message_key").doNothing())
+    .executeTakeFirst();
   if (numInsertedOrUpdatedRows === 0n) throw new Stale(`message ${message_key} was answered meanwhile`);
 }

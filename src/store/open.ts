@@ -43,7 +43,9 @@ export async function openEngine(location: string, options: StoreOptions = {}): 
   const { boot = randomUUID(), monotonic = () => performance.now(), connections = 8, check_limit_ms = 5_000, broken } = options;
   let engine: Engine | undefined;
   try {
-    engine = isPostgres(location) ? openPostgres(location, { boot, connections, check_limit_ms, ...(broken ? { broken } : {}) }) : openSqlite(location, { boot, monotonic, check_limit_ms });
+    engine = isPostgres(location)
+      ? openPostgres(location, { boot, connections, check_limit_ms, ...(broken ? { broken } : {}) })
+      : openSqlite(location, { boot, monotonic, check_limit_ms });
     const opened = engine;
     await patiently(() => migrate(opened), isBusy);
     return engine;

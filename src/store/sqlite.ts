@@ -8,7 +8,16 @@ import { mkdirSync } from "node:fs";
 import { dirname, extname } from "node:path";
 import { Worker } from "node:worker_threads";
 import Database from "better-sqlite3";
-import { CompiledQuery, type DatabaseConnection, Kysely, SqliteAdapter, SqliteDialect, SqliteDriver, sql, type TransactionSettings } from "kysely";
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  Kysely,
+  SqliteAdapter,
+  SqliteDialect,
+  SqliteDriver,
+  sql,
+  type TransactionSettings,
+} from "kysely";
 import type { Engine, Leases } from "./engine.ts";
 import { asStoreError, isBusy } from "./errors.ts";
 import { patiently } from "./retry.ts";
@@ -53,10 +62,11 @@ export function openSqlite(file: string, options: SqliteOptions): Engine {
     read: (work) => patient(() => db.transaction().setAccessMode("read only").execute(work)),
     write: (work) => patient(() => db.transaction().execute(work)),
     single: (work) => patient(() => work(db)),
-    scrub: () => patient(async () => {
-      const [done] = database.pragma("wal_checkpoint(TRUNCATE)") as { busy: number }[];
-      if (done?.busy) throw Object.assign(new Error("somebody still reads"), { code: "SQLITE_BUSY" });
-    }),
+    scrub: () =>
+      patient(async () => {
+        const [done] = database.pragma("wal_checkpoint(TRUNCATE)") as { busy: number }[];
+        if (done?.busy) throw Object.assign(new Error("somebody still reads"), { code: "SQLITE_BUSY" });
+      }),
     async check() {
       const found = in_memory ? String(database.pragma("quick_check", { simple: true })) : await integrity(file, options.check_limit_ms);
       const delivers = turn.mine() ? "" : "; another process delivers from this file";

@@ -184,6 +184,7 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
   "ventilation": { about: "how the house is ventilated: natural, extract, balanced", read: (k) => word(k.home.house.ventilation) },
   "bypass": { about: "whether the heater has a bypass damper", read: (k) => yesNo(k.heater.bypass_damper) },
   "grate": { about: "whether the firebox has a grate", read: (k) => yesNo(k.heater.grate) },
+  "oven": { about: "the oven: black (fire or gases pass through it) or white", read: (k) => (k.heater.oven === "none" ? null : word(k.heater.oven)) },
   "outside-wall-flue": { about: "a flue on an outside wall", read: (k) => yesNo(k.heater.flue_on_outside_wall) },
   "outside-air": { about: "combustion air from outdoors", read: (k) => yesNo(k.heater.outside_air) },
   "floor-area": { about: "heated floor, m²", read: (k) => figure(k.home.house.floor_m2, { value: q(k.home.house.floor_m2 ?? 0, "m2") }) },

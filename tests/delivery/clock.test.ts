@@ -4,7 +4,18 @@ import { steppedClock, systemClock } from "../../src/delivery/clock.ts";
 describe("the system's clock", () => {
   function machine(start_ms: number, not_before_ms?: number) {
     const now = { wall: start_ms, tick: 5000 };
-    return { now, clock: systemClock(not_before_ms, () => now.wall, () => now.tick), pass: (ms: number) => { now.wall += ms; now.tick += ms; } };
+    return {
+      now,
+      clock: systemClock(
+        not_before_ms,
+        () => now.wall,
+        () => now.tick,
+      ),
+      pass: (ms: number) => {
+        now.wall += ms;
+        now.tick += ms;
+      },
+    };
   }
 
   test("is the wall clock as long as that goes forward", () => {

@@ -13,7 +13,10 @@ test("what fell due is decided once and sent once, with the reader's own setting
   expect(await deliver(deps)).toBe(2);
   expect(await deliver(deps)).toBe(0);
   expect(words()).toEqual(["now"]);
-  expect(posts[0]).toMatchObject({ row: { key: `now@${NOW}`, attempts: 0 }, reader: { locale: "en", system: "us", timezone: "America/Denver" } });
+  expect(posts[0]).toMatchObject({
+    row: { key: `now@${NOW}`, attempts: 0 },
+    reader: { locale: "en", system: "us", timezone: "America/Denver" },
+  });
   clock.by(HOUR);
   await deliver(deps);
   expect(words()).toEqual(["now", "later"]);
@@ -35,7 +38,9 @@ test("a thousand rows of forty people go out in order for each", async () => {
 test("a row that is not wanted any more is dropped; quiet hours move one without a word", async () => {
   const decideDue: DecideDue = (snapshot, row, now_ms) => {
     if (row.key === "unwanted") return null;
-    return now_ms < NOW + 9 * HOUR ? { ...decided({ due: [dueOf(snapshot, row.key, NOW + 9 * HOUR)] }), answer: null } : decided({ answer: saying("good morning") });
+    return now_ms < NOW + 9 * HOUR
+      ? { ...decided({ due: [dueOf(snapshot, row.key, NOW + 9 * HOUR)] }), answer: null }
+      : decided({ answer: saying("good morning") });
   };
   const { store, deps, words, clock } = await world(undefined, { decideDue });
   await say(store, "ana", (s) => ({ due: [dueOf(s, "unwanted", NOW), dueOf(s, "quiet", NOW)] }));
@@ -48,7 +53,12 @@ test("a row that is not wanted any more is dropped; quiet hours move one without
 
 test("a row is decided with the heater it names at hand", async () => {
   const seen: (string | undefined)[] = [];
-  const { store, deps } = await world(undefined, { decideDue: ({ heaters }) => { seen.push(heaters[0]?.id); return null; } });
+  const { store, deps } = await world(undefined, {
+    decideDue: ({ heaters }) => {
+      seen.push(heaters[0]?.id);
+      return null;
+    },
+  });
   await say(store, "ana", (s) => ({ writes: [writeHeater(heaterOf(s, { id: "first" })), writeHeater(heaterOf(s, { id: "second" }))] }));
   await say(store, "ana", (s) => ({ due: [dueOf(s, "a", NOW), dueOf(s, "b", NOW, { payload: { heater_id: "second" } })] }));
   await deliver(deps);
@@ -95,7 +105,8 @@ test("a clock that is moved on delivers each thing at its own instant", async ()
 });
 
 test("a chain: what falls due makes the next thing due", async () => {
-  const decideDue: DecideDue = (s, row, now_ms) => decided({ answer: saying(row.key), due: now_ms < NOW + 5 * HOUR ? [dueOf(s, `${row.key}'`, now_ms + HOUR)] : [] });
+  const decideDue: DecideDue = (s, row, now_ms) =>
+    decided({ answer: saying(row.key), due: now_ms < NOW + 5 * HOUR ? [dueOf(s, `${row.key}'`, now_ms + HOUR)] : [] });
   const { store, deps, words } = await world(undefined, { decideDue });
   await say(store, "ana", (s) => ({ due: [dueOf(s, "k", NOW)] }));
   await deliverUntil(deps, NOW + DAY);

@@ -57,10 +57,12 @@ describe("a message", () => {
 
   test("that fails does not hold up the next", async () => {
     let tries = 0;
-    const hand = receiver(deps((...args) => {
-      if (++tries === 1) throw new Error("a mistake of ours");
-      return counting(...args);
-    }));
+    const hand = receiver(
+      deps((...args) => {
+        if (++tries === 1) throw new Error("a mistake of ours");
+        return counting(...args);
+      }),
+    );
     const [first, second] = await Promise.allSettled([hand(message("ana", "1")), hand(message("ana", "2"))]);
     expect(first?.status).toBe("rejected");
     expect(second).toMatchObject({ status: "fulfilled" });
@@ -88,7 +90,8 @@ describe("a message", () => {
   });
 
   test("that changes the units is answered in the new ones; a repeat of it too", async () => {
-    const decide: Decide = ({ person }) => decided({ writes: [{ write: "person", person: { ...person, facts: { units: "us", locale: "en-US" } } }] });
+    const decide: Decide = ({ person }) =>
+      decided({ writes: [{ write: "person", person: { ...person, facts: { units: "us", locale: "en-US" } } }] });
     expect((await receive(deps(decide), message("ana", "1"))).facts).toEqual({ units: "us", locale: "en-US" });
     expect((await receive(deps(decide), message("ana", "1"))).facts).toEqual({ units: "us", locale: "en-US" });
   });
@@ -105,7 +108,10 @@ describe("a message", () => {
     const nudge = () => void nudges++;
     await receive(deps(counting, { nudge }), message("ana", "1"));
     expect(nudges).toBe(0);
-    await receive(deps((s) => decided({ due: [dueOf(s, "k", NOW)] }), { nudge }), message("ana", "2"));
+    await receive(
+      deps((s) => decided({ due: [dueOf(s, "k", NOW)] }), { nudge }),
+      message("ana", "2"),
+    );
     expect(nudges).toBe(1);
   });
 

@@ -24,7 +24,9 @@ export interface Post {
 }
 export type Answering = (row: Outgoing, nth: number) => Sent | Promise<Sent>;
 
-export type More = Partial<Pick<DeliverDeps, "decideDue" | "random" | "windows_ms" | "send_limit_ms">> & { readonly lookUp?: Outlet["lookUp"] };
+export type More = Partial<Pick<DeliverDeps, "decideDue" | "random" | "windows_ms" | "send_limit_ms">> & {
+  readonly lookUp?: Outlet["lookUp"];
+};
 
 export async function world(answering: Answering = () => ({ sent: true, native_id: "event" }), more: More = {}) {
   const clock = steppedClock(NOW);
@@ -41,9 +43,17 @@ export async function world(answering: Answering = () => ({ sent: true, native_i
   };
   const { lookUp: _, ...changed } = more;
   const deps: DeliverDeps & { readonly clock: SteppedClock } = {
-    store, clock, log, outlets: [outlet], windows_ms: { lines: 60_000 }, reader: { locale: "en", system: "metric", timezone: "UTC" },
-    random: () => 0.5, send_limit_ms: 50, lease_ms: 60_000,
-    decideDue: (_snapshot, row, now_ms) => decided({ answer: saying(`${row.key}${now_ms > row.useful_until_ms ? ": what do you see now?" : ""}`) }),
+    store,
+    clock,
+    log,
+    outlets: [outlet],
+    windows_ms: { lines: 60_000 },
+    reader: { locale: "en", system: "metric", timezone: "UTC" },
+    random: () => 0.5,
+    send_limit_ms: 50,
+    lease_ms: 60_000,
+    decideDue: (_snapshot, row, now_ms) =>
+      decided({ answer: saying(`${row.key}${now_ms > row.useful_until_ms ? ": what do you see now?" : ""}`) }),
     ...changed,
   };
   const words = () => posts.map(({ row }) => String(row.answer.headline.args?.words));

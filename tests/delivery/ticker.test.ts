@@ -16,7 +16,8 @@ test("ticks at once, and again at the instant at which the next thing falls due"
   const due = [Date.now() + 120, Date.now() + 240];
   const ticks: number[] = [];
   ticker = startTicker({
-    clock, log,
+    clock,
+    log,
     tick: async () => {
       ticks.push(Date.now());
       while (due[0] !== undefined && due[0] <= Date.now()) due.shift();
@@ -35,7 +36,9 @@ test("a nudge during a round makes one more round, and rounds never overlap", as
   let most = 0;
   let rounds = 0;
   ticker = startTicker({
-    clock, log, next: async () => null,
+    clock,
+    log,
+    next: async () => null,
     tick: async () => {
       most = Math.max(most, ++running);
       rounds++;
@@ -52,7 +55,9 @@ test("a nudge during a round makes one more round, and rounds never overlap", as
 test("what is overdue and cannot be taken up does not make it spin; a failing round is logged and not the last", async () => {
   let rounds = 0;
   ticker = startTicker({
-    clock, log, next: async () => Date.now() - 1000,
+    clock,
+    log,
+    next: async () => Date.now() - 1000,
     tick: async () => {
       if (++rounds === 1) throw new Error("store is away");
     },
@@ -69,7 +74,9 @@ test("stopping waits for the round under way and begins no other", async () => {
   let ended = false;
   let rounds = 0;
   const stopping = startTicker({
-    clock, log, next: async () => Date.now() + 60,
+    clock,
+    log,
+    next: async () => Date.now() + 60,
     tick: async () => {
       rounds++;
       await sleep(60);

@@ -30,9 +30,11 @@ function plans(kind: Kind): void {
 
     test("claims, the next instant, a snapshot and an answered message never read a big table through", async () => {
       const seen: { sql: string; plan: string }[] = [];
-      const store = storeOn(watched(engine, async (text, parameters) => {
-        seen.push({ sql: text, plan: await planOf(engine, text, parameters) });
-      }));
+      const store = storeOn(
+        watched(engine, async (text, parameters) => {
+          seen.push({ sql: text, plan: await planOf(engine, text, parameters) });
+        }),
+      );
       expect(await store.claimDue(NOW + 500, MINUTE, 50)).toHaveLength(50);
       expect(await store.claimOutgoing(["lines", "matrix"], NOW + 500, MINUTE, 50)).toHaveLength(50);
       await store.nextDue(["lines", "matrix"]);
@@ -49,10 +51,17 @@ function plans(kind: Kind): void {
     test("an idle tick takes under 2 ms, however many rows wait for later", async () => {
       const store = storeOn(engine);
       const clock = { now: () => NOW - 1000, monotonic: () => 0 };
-      const tick = () => deliver({
-        store, clock, decideDue: () => null, random: () => 0, log: silent, windows_ms: {}, reader: { locale: "en", system: "metric", timezone: "UTC" },
-        outlets: [{ network: "lines", send: async () => ({ sent: true, native_id: null }) }],
-      });
+      const tick = () =>
+        deliver({
+          store,
+          clock,
+          decideDue: () => null,
+          random: () => 0,
+          log: silent,
+          windows_ms: {},
+          reader: { locale: "en", system: "metric", timezone: "UTC" },
+          outlets: [{ network: "lines", send: async () => ({ sent: true, native_id: null }) }],
+        });
       const times: number[] = [];
       for (let n = 0; n < 80; n++) {
         const start = performance.now();
@@ -95,7 +104,8 @@ function watched(engine: Engine, tell: (text: string, parameters: readonly unkno
     return result;
   };
   return {
-    ...engine, db,
+    ...engine,
+    db,
     read: (work) => thenTell(db.transaction().execute(work)),
     write: (work) => thenTell(db.transaction().execute(work)),
     single: (work) => thenTell(work(db)),
@@ -114,9 +124,15 @@ async function fill(engine: Engine): Promise<void> {
     ${numbers} select 'k:' || i, 'reminder', ${at}, ${at}, ${at}, ${person}, ${place}, 0, '{}' from n`.execute(engine.db);
   await sql`insert into outbox (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, network, network_place_id, state, attempts, maybe_repeat, made_at_ms, sent_at_ms, doc)
     ${numbers} select 'k:' || i || '@1', 'reminder', ${at}, (case when i % 10 = 0 then ${at} end), ${at}, ${person}, ${place}, 'lines', 'x',
-      (case when i % 10 = 0 then 'pending' else 'sent' end), 0, 0, ${at}, (case when i % 10 = 0 then null else ${at} end), '{}' from n`.execute(engine.db);
-  await sql`insert into inbox (message_key, person_id, at_ms, doc) ${numbers} select 'lines:' || i, ${person}, ${at}, '{}' from n`.execute(engine.db);
+      (case when i % 10 = 0 then 'pending' else 'sent' end), 0, 0, ${at}, (case when i % 10 = 0 then null else ${at} end), '{}' from n`.execute(
+    engine.db,
+  );
+  await sql`insert into inbox (message_key, person_id, at_ms, doc) ${numbers} select 'lines:' || i, ${person}, ${at}, '{}' from n`.execute(
+    engine.db,
+  );
   const heater = sql.raw(`case when i % 100 = 0 then '${ana.heaters[0]?.id}' else '${ben.heaters[0]?.id}' end`);
-  await sql`insert into fires (id, heater_id, person_id, lit_at_ms, load_kg, doc) ${numbers} select 'f' || i, ${heater}, ${person}, ${at}, 10, '{}' from n`.execute(engine.db);
+  await sql`insert into fires (id, heater_id, person_id, lit_at_ms, load_kg, doc) ${numbers} select 'f' || i, ${heater}, ${person}, ${at}, 10, '{}' from n`.execute(
+    engine.db,
+  );
   await sql.raw("analyze").execute(engine.db);
 }

@@ -68,7 +68,9 @@ run(`PostgreSQL${POSTGRES.missing ? ` (${POSTGRES.missing})` : ""} with several 
     const before = await snapshotOf(stores[0], "ana");
     const client = new pg.Client({ connectionString: at.location });
     await client.connect();
-    await client.query("select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()");
+    await client.query(
+      "select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()",
+    );
     await client.end();
     await new Promise((resolve) => setTimeout(resolve, 100));
     expect(await snapshotOf(stores[0], "ana")).toEqual(before);

@@ -7,7 +7,22 @@ import type { Store } from "../../src/records/ports.ts";
 import { StoreBroken, StoreBusy, StoreFull, StoreUnreachable } from "../../src/store/errors.ts";
 import { openEngine, openStore, storeOn } from "../../src/store/open.ts";
 import { FILE, type Location } from "./locations.ts";
-import { causeOf, DAY, decided, dueOf, fireOf, heaterOf, MINUTE, message, NOW, say, saying, snapshotOf, writeFire, writeHeater } from "./made.ts";
+import {
+  causeOf,
+  DAY,
+  decided,
+  dueOf,
+  fireOf,
+  heaterOf,
+  MINUTE,
+  message,
+  NOW,
+  say,
+  saying,
+  snapshotOf,
+  writeFire,
+  writeHeater,
+} from "./made.ts";
 
 let at: Location;
 let store: Store;
@@ -23,7 +38,8 @@ afterEach(async () => {
 test("the file keeps what was promised: journal, durability, references, overwriting", async () => {
   const engine = await openEngine(at.location);
   const { sql } = await import("kysely");
-  const pragma = async (name: string) => Object.values((await sql.raw<Record<string, unknown>>(`pragma ${name}`).execute(engine.db)).rows[0] ?? {})[0];
+  const pragma = async (name: string) =>
+    Object.values((await sql.raw<Record<string, unknown>>(`pragma ${name}`).execute(engine.db)).rows[0] ?? {})[0];
   expect(await pragma("journal_mode")).toBe("wal");
   expect(await pragma("synchronous")).toBe(2);
   expect(await pragma("foreign_keys")).toBe(1);
@@ -86,7 +102,7 @@ describe("damage", () => {
     expect(await store.check()).toEqual({ ok: true, detail: `SQLite ${at.location}: ok` });
     await store.close();
     const bytes = readFileSync(at.location);
-    const page = Math.floor(bytes.indexOf("lit_at\":") / 4096);
+    const page = Math.floor(bytes.indexOf('lit_at":') / 4096);
     bytes.fill(0xa5, page * 4096, page * 4096 + 600);
     writeFileSync(at.location, bytes);
     store = await openStore(at.location);
@@ -112,7 +128,9 @@ describe("damage", () => {
     const full = storeOn(engine);
     const before = await snapshotOf(full, "ana");
     const { sql } = await import("kysely");
-    const { rows: [pages] } = await sql<{ page_count: number }>`pragma page_count`.execute(engine.db);
+    const {
+      rows: [pages],
+    } = await sql<{ page_count: number }>`pragma page_count`.execute(engine.db);
     await sql.raw(`pragma max_page_count = ${(pages?.page_count ?? 0) + 2}`).execute(engine.db);
     const big = decided({ writes: [{ write: "talk", state: { words: "x".repeat(100_000) } }] });
     await expect(full.commit(causeOf(message("ana", "1")), before, big, NOW)).rejects.toThrow(StoreFull);
@@ -177,8 +195,16 @@ test("after forgetting, no byte of a person's words is left in any file", { time
         answer: saying(words),
         writes: [
           { write: "talk", state: { words } },
-          writeFire(fireOf(s, NOW - day * DAY, 10, { id: `${person} ${day}`, facts: { lit_at: "2026-01-01T00:00:00Z", note: words.slice(0, 900) } })),
-          { write: "reminder", reminder: { id: `${person} ${day % 7}`, person_id: s.person.id, place_id: s.place.id, what: words, due_at_ms: NOW } },
+          writeFire(
+            fireOf(s, NOW - day * DAY, 10, {
+              id: `${person} ${day}`,
+              facts: { lit_at: "2026-01-01T00:00:00Z", note: words.slice(0, 900) },
+            }),
+          ),
+          {
+            write: "reminder",
+            reminder: { id: `${person} ${day % 7}`, person_id: s.person.id, place_id: s.place.id, what: words, due_at_ms: NOW },
+          },
           { write: "home", home: { ...s.home, wood: [{ name: words.slice(0, 80) }] } },
         ],
         due: [dueOf(s, `${person}-${day % 5}`, NOW + day, { payload: { words } })],
@@ -186,10 +212,13 @@ test("after forgetting, no byte of a person's words is left in any file", { time
       }));
     }
   }
-  const left = () => readdirSync(dirname(at.location)).flatMap((name) => {
-    const bytes = readFileSync(join(dirname(at.location), name)).toString("latin1");
-    return people.filter((person) => bytes.includes(`${MARK} ${person}`) || bytes.includes(`"${person}"`)).map((person) => `${person} in ${name}`);
-  });
+  const left = () =>
+    readdirSync(dirname(at.location)).flatMap((name) => {
+      const bytes = readFileSync(join(dirname(at.location), name)).toString("latin1");
+      return people
+        .filter((person) => bytes.includes(`${MARK} ${person}`) || bytes.includes(`"${person}"`))
+        .map((person) => `${person} in ${name}`);
+    });
   expect(left().length).toBeGreaterThan(3);
   for (const gone of ["ana", "cleo"]) {
     await say(store, "ben", forgetting(await snapshotOf(store, gone)));
@@ -201,4 +230,6 @@ test("after forgetting, no byte of a person's words is left in any file", { time
   expect(await store.check()).toMatchObject({ ok: true });
 });
 
-const forgetting = ({ person }: { person: { id: string } }) => () => ({ writes: [{ write: "forget-person" as const, person_id: person.id }] });
+const forgetting =
+  ({ person }: { person: { id: string } }) =>
+  () => ({ writes: [{ write: "forget-person" as const, person_id: person.id }] });

@@ -6,8 +6,8 @@ import { loadMessages } from "./data.ts";
 import { bestTemperature, crossValidate, fit, prepare, UNCALIBRATED } from "./fit.ts";
 import { seeded, shuffled } from "./seeded.ts";
 
-const CALIBRATION_FOLDS = 4;
-const CALIBRATION_RUNS = 2;
+const CALIBRATION_FOLDS = 5;
+const CALIBRATION_RUNS = 1;
 
 const messages = loadMessages();
 const { data, lexicon, vectors, examples } = prepare(messages);

@@ -24,8 +24,8 @@ const FITTED: HeaterFacts = {
   flue_on_outside_wall: true,
 };
 const PLAIN: HeaterFacts = {
-  kind: "channel", shut_off_damper: false, bypass_damper: false, grate: false, outside_air: false, lighting: "bottom", gas_exit: "low", oven: "none",
-  flue_on_outside_wall: false,
+  kind: "channel", shut_off_damper: false, bypass_damper: false, grate: false, outside_air: false, lighting: "bottom", gas_exit: "low",
+  oven: "none", flue_on_outside_wall: false,
 };
 /** Smoke, smell, alarm and fire: danger is asked about before anything else. */
 const GATED = [
@@ -62,7 +62,8 @@ describe.each(troubles.map((trouble) => [trouble.id, trouble] as const))("the tr
 
   it("says who clears a fire that is forbidden", () => {
     const forbidding = Object.entries(trouble.causes).filter(([, cause]) => cause.no_fire);
-    expect(forbidding.filter(([, { call, before_next_fire }]) => call.length + before_next_fire.length === 0).map(([id]) => id)).toEqual([]);
+    const silent = forbidding.filter(([, { call, before_next_fire }]) => call.length + before_next_fire.length === 0);
+    expect(silent.map(([id]) => id)).toEqual([]);
   });
 
   it("names a source for every claim", () => {
@@ -117,13 +118,13 @@ describe("what the trees and how-tos tell a person to do", () => {
 
   it("never lets the flue damper be closed but over a black bed", () => {
     const closing = told.filter((words) => /\b(clos|shut)\w*\b[^.]*\bflue damper\b|\bflue damper\b[^.]*\b(clos|shut)\w*\b/i.test(words));
-    expect(closing.filter((words) => !/\b(never|no|not|black|open)\b/i.test(words))).toEqual([]);
+    expect(closing.filter((words) => !/\b(never|not|nobody|black|cold|(stays?|leave it) open)\b/i.test(words))).toEqual([]);
     expect(closing.length, "the pattern finds nothing any more").toBeGreaterThan(3);
   });
 
   it("sends nobody up the roof and pours no water on a fire", () => {
     expect(told.filter((words) => /\b(climb|go up|get on)\b/i.test(words) && !/\b(nobody|never|not?)\b/i.test(words))).toEqual([]);
-    const water = /\b(pour|throw|spray|splash|tip)\w*\b[^.]*\bwater\b|\bwater (on|onto|into|over) (the |a )?(fire|ember|bed|flame|heater|flue)/i;
+    const water = /\b(pour|throw|spray|splash|tip)\w*\b[^.]*\bwater\b|\bwater (on|onto|into|over) (the )?(fire|ember|flame|heater|flue)/i;
     expect(told.filter((words) => water.test(words) && !/\b(no|never)\b[^.]*\bwater\b/i.test(words))).toEqual([]);
   });
 
@@ -152,7 +153,8 @@ function winsWithRecords(trouble: Trouble, id: string, cause: Cause): boolean {
       .filter(([sign]) => trouble.signs[sign]?.ask === undefined)
       .map(([sign, weights]) => [sign, { answer: mostTelling(trouble, sign, weights), from: "record" as const, args: {} }]),
   );
-  const heater: HeaterFacts = Object.fromEntries(Object.entries(cause.when ?? {}).map(([key, value]) => [key, Array.isArray(value) ? value[0] : value]));
+  const wanted = Object.entries(cause.when ?? {}).map(([key, value]) => [key, Array.isArray(value) ? value[0] : value]);
+  const heater: HeaterFacts = Object.fromEntries(wanted);
   return Object.keys(known).length > 0 && everyPath(trouble, heater, known, 2000).some((path) => path.leads === id);
 }
 

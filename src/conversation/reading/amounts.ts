@@ -12,11 +12,14 @@ export interface Amount {
 }
 
 const MEASURES: Readonly<Record<string, HandMeasure>> = {
-  basket: "basket", baskets: "basket", basketful: "basket", basketfuls: "basket", basketsful: "basket", carrier: "basket", bucket: "basket", buckets: "basket", crate: "basket", crates: "basket", trug: "basket",
-  split: "split", splits: "split", log: "split", logs: "split", piece: "split", pieces: "split", stick: "split", sticks: "split", billet: "split", billets: "split", chunks: "split", quarters: "split",
+  basket: "basket", baskets: "basket", basketful: "basket", basketfuls: "basket", basketsful: "basket", carrier: "basket",
+    bucket: "basket", buckets: "basket", crate: "basket", crates: "basket", trug: "basket",
+  split: "split", splits: "split", log: "split", logs: "split", piece: "split", pieces: "split", stick: "split", sticks: "split",
+    billet: "split", billets: "split", chunks: "split", quarters: "split",
   armful: "armful", armfuls: "armful", armsful: "armful", armload: "armful", armloads: "armful", armfull: "armful", armfulls: "armful",
 };
-const BETWEEN = new Set(["big", "small", "large", "good", "full", "heaped", "wood", "log", "more", "medium", "thick", "thin", "birch", "oak", "pine", "of", "dry", "split", "whole", "nice", "heaping", "level", "firewood"]);
+const BETWEEN = new Set(["big", "small", "large", "good", "full", "heaped", "wood", "log", "more", "medium", "thick", "thin", "birch",
+  "oak", "pine", "of", "dry", "split", "whole", "nice", "heaping", "level", "firewood"]);
 const MARKS = ["mark", "line", "throat", "brim"];
 
 /** All amounts of a text in order. */
@@ -42,7 +45,8 @@ function counted(tokens: readonly Token[], i: number): { amount: Amount; to: num
     count = token.value;
     const joint = tokens[at];
     const second = tokens[at + 1];
-    if (second?.kind === "number" && (isWord(joint, "or", "to") || (joint?.kind === "sign" && (joint.sign === "-" || joint.sign === "–"))) && second.value > count) {
+    if (second?.kind === "number" && (isWord(joint, "or", "to") || (joint?.kind === "sign" && (joint.sign === "-" || joint.sign === "–")))
+      && second.value > count) {
       range = { low: count, high: second.value };
       count = (count + second.value) / 2;
       at += 2;
@@ -53,7 +57,8 @@ function counted(tokens: readonly Token[], i: number): { amount: Amount; to: num
     count = 0.5;
     at += 1;
   } else return null;
-  for (let skipped = 0; skipped < 2 && tokens[at]?.kind === "word" && BETWEEN.has(wordAt(tokens[at])) && !(wordAt(tokens[at]) in MEASURES && !(wordAt(tokens[at + 1]) in MEASURES)); skipped += 1) at += 1;
+  for (let skipped = 0; skipped < 2 && tokens[at]?.kind === "word" && BETWEEN.has(wordAt(tokens[at]))
+    && !(wordAt(tokens[at]) in MEASURES && !(wordAt(tokens[at + 1]) in MEASURES)); skipped += 1) at += 1;
   const measure = MEASURES[wordAt(tokens[at])];
   // "one split" is a log, "a log entry" and "one log: 12 kg" are none
   const article = token?.kind === "word" && !isWord(token, "one", "half");

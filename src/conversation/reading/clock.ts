@@ -13,7 +13,8 @@ export interface PlacedClock extends Clock {
   readonly to: number;
 }
 
-const AT = ["at", "around", "about", "by", "till", "til", "until", "since", "from", "before", "after", "@", "klo", "um", "a", "kl", "vid", "gegen"];
+const AT = ["at", "around", "about", "by", "till", "til", "until", "since", "from", "before", "after", "@", "klo", "um", "a", "kl", "vid",
+  "gegen"];
 const HOUR_WORDS: Readonly<Record<string, number>> = {
   one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12,
 };
@@ -55,13 +56,15 @@ function spoken(tokens: readonly Token[], i: number): PlacedClock | null {
   const past = isWord(tokens[i + 1], "past", "after", "gone");
   const to = isWord(tokens[i + 1], "to", "til", "till", "before");
   const first = tokens[i] as Token;
-  const minutes = isWord(first, "half") ? 30 : isWord(first, "quarter") ? 15 : first.kind === "number" && first.spelled && first.value > 0 && first.value < 30 ? first.value : null;
+  const minutes = isWord(first, "half") ? 30 : isWord(first, "quarter") ? 15 : first.kind === "number" && first.spelled && first.value > 0
+    && first.value < 30 ? first.value : null;
   if (minutes === null) return null;
   if (past || (to && minutes < 30)) {
     const hour = hourOf(tokens[i + 2]);
     if (hour === null || hour > 12 || (first.kind === "number" && minutes % 5 !== 0) || followedByUnit(tokens, i + 3)) return null;
     // "ten to twelve kilos" is a range; "from six to eight" too
-    if (to && first.kind === "number" && !isWord(tokens[i - 1], "at", "around", "about", "since", "by", "until", "till", "lit")) return null;
+    if (to && first.kind === "number" && !isWord(tokens[i - 1], "at", "around", "about", "since", "by", "until", "till",
+      "lit")) return null;
     return clock(past ? hour : hour - 1, past ? minutes : 60 - minutes, true, i, i + 3);
   }
   if (!isWord(first, "half")) return null;
@@ -69,7 +72,8 @@ function spoken(tokens: readonly Token[], i: number): PlacedClock | null {
   return hour !== null && hour >= 1 && hour <= 12 && !followedByUnit(tokens, i + 2) ? clock(hour, 30, true, i, i + 2) : null;
 }
 
-function followedByUnit(tokens: readonly Token[], i: number): boolean {
+/** A unit or its sign stands here, so that the number before is no time. */
+export function followedByUnit(tokens: readonly Token[], i: number): boolean {
   const token = tokens[i];
   if (token?.kind === "sign") return "%€£$°".includes(token.sign);
   const word = wordAt(token);
@@ -80,8 +84,10 @@ function written(tokens: readonly Token[], i: number, token: NumberToken, option
   const mark = tokens[i + 1];
   const second = tokens[i + 2];
   const sized = isWord(tokens[i - 1], "by", "a") && tokens[i - 2]?.kind === "number";
-  const introduced = (isWord(tokens[i - 1], ...AT) && !sized) || isSign(tokens[i - 1], "@") || (options.hour_after?.has(wordAt(tokens[i - 1])) ?? false);
-  if (isSign(mark, ":") && !mark?.gap && second?.kind === "number" && !second.gap && second.at[1] - second.at[0] >= 2 && token.decimals === 0) {
+  const introduced = (isWord(tokens[i - 1], ...AT) && !sized) || isSign(tokens[i - 1], "@")
+    || (options.hour_after?.has(wordAt(tokens[i - 1])) ?? false);
+  if (isSign(mark, ":") && !mark?.gap && second?.kind === "number" && !second.gap && second.at[1] - second.at[0] >= 2
+    && token.decimals === 0) {
     const seconds = isSign(tokens[i + 3], ":") && tokens[i + 3]?.gap === false && tokens[i + 4]?.kind === "number" ? 2 : 0;
     return hoursAndMinutes(tokens, i, i + 3 + seconds, token.value, second.value, leadingZero(token));
   }
@@ -90,7 +96,8 @@ function written(tokens: readonly Token[], i: number, token: NumberToken, option
   }
   if (token.decimals === 2 && !token.spelled && !followedByUnit(tokens, i + 1)) {
     const minutes = Math.round((token.value % 1) * 100);
-    if (token.value >= 1 && token.value < 24 && minutes < 60 && (introduced || options.points || half(tokens, i + 1) || isWord(mark, "uhr"))) {
+    if (token.value >= 1 && token.value < 24 && minutes < 60
+      && (introduced || options.points || half(tokens, i + 1) || isWord(mark, "uhr"))) {
       return hoursAndMinutes(tokens, i, i + 1, Math.floor(token.value), minutes, leadingZero(token));
     }
   }
@@ -101,12 +108,16 @@ function written(tokens: readonly Token[], i: number, token: NumberToken, option
   if (isWord(mark, "oclock", "uhr")) return hoursAndMinutes(tokens, i, i + 2, token.value, 0, false);
   if (isWord(mark, "o") && isWord(second, "clock")) return hoursAndMinutes(tokens, i, i + 3, token.value, 0, false);
   const four = token.at[1] - token.at[0] === 4 && !token.spelled;
-  if (four && (isWord(mark, "hrs", "hours", "h") || (introduced && !isWord(tokens[i - 1], "since", "from", "by", "until", "till", "after", "before", "about", "around")))) {
-    return hoursAndMinutes(tokens, i, i + (isWord(mark, "hrs", "hours", "h") ? 2 : 1), Math.floor(token.value / 100), token.value % 100, true);
+  if (four && (isWord(mark, "hrs", "hours", "h") || (introduced
+    && !isWord(tokens[i - 1], "since", "from", "by", "until", "till", "after", "before", "about", "around")))) {
+    return hoursAndMinutes(tokens, i, i + (isWord(mark, "hrs", "hours", "h") ? 2 : 1), Math.floor(token.value / 100), token.value % 100,
+      true);
   }
   const evening = isWord(mark, "in") && isWord(second, "the") && isWord(tokens[i + 3], "morning", "evening", "afternoon", "arvo");
-  const dayBefore = isWord(tokens[i - 1], "tonight", "yesterday", "morning", "evening", "night", "tomorrow", "today") && (mark === undefined || mark.kind === "sign");
-  if ((introduced || evening || dayBefore || (isWord(mark, "at") && isWord(second, "night"))) && token.value <= 24 && !followedByUnit(tokens, i + 1) && !quantified(tokens, i)) {
+  const dayBefore = isWord(tokens[i - 1], "tonight", "yesterday", "morning", "evening", "night", "tomorrow", "today")
+    && (mark === undefined || mark.kind === "sign");
+  if ((introduced || evening || dayBefore || (isWord(mark, "at") && isWord(second, "night"))) && token.value <= 24
+    && !followedByUnit(tokens, i + 1) && !quantified(tokens, i)) {
     return hoursAndMinutes(tokens, i, i + 1, token.value, 0, leadingZero(token));
   }
   return null;
@@ -116,18 +127,23 @@ function written(tokens: readonly Token[], i: number, token: NumberToken, option
 function quantified(tokens: readonly Token[], i: number): boolean {
   const before = wordAt(tokens[i - 1]);
   const next = tokens[i + 1];
-  if (isWord(next, "of", "x", "percent", "per", "logs", "splits", "pieces", "baskets", "armfuls", "fires", "or", "times", "rows", "people")) return true;
+  if (isWord(next, "of", "x", "percent", "per", "logs", "splits", "pieces", "baskets", "armfuls", "fires", "or", "times", "rows",
+    "people")) return true;
   if (isSign(next, "-") || isSign(next, "/") || isSign(next, "x") || isSign(next, "–")) return true;
   if (before === "a") return true;
-  return (before === "about" || before === "around" || before === "from" || before === "after" || before === "before" || before === "since") && next !== undefined && next.kind === "word" && !TIME_NEIGHBOURS.has(next.word);
+  return (before === "about" || before === "around" || before === "from" || before === "after" || before === "before"
+    || before === "since") && next !== undefined && next.kind === "word" && !TIME_NEIGHBOURS.has(next.word);
 }
 const TIME_NEIGHBOURS = new Set([
-  "in", "and", "air", "damper", "then", "till", "to", "until", "with", "last", "yesterday", "this", "today", "tonight", "tomorrow", "on", "shut", "closed", "but", "so", "o", "it", "the", "bed", "flames", "i", "we", "lit", "fire", "when",
+  "in", "and", "air", "damper", "then", "till", "to", "until", "with", "last", "yesterday", "this", "today", "tonight", "tomorrow", "on",
+    "shut", "closed", "but", "so", "o", "it", "the", "bed", "flames", "i", "we", "lit", "fire", "when",
 ]);
 
-const leadingZero = (token: NumberToken): boolean => token.value < 10 && token.at[1] - token.at[0] >= 2 && token.decimals === 0 && !token.spelled;
+const leadingZero = (token: NumberToken): boolean => token.value < 10 && token.at[1] - token.at[0] >= 2 && token.decimals === 0
+  && !token.spelled;
 
-function hoursAndMinutes(tokens: readonly Token[], from: number, to: number, hour: number, minute: number, sure: boolean): PlacedClock | null {
+function hoursAndMinutes(tokens: readonly Token[], from: number, to: number, hour: number, minute: number,
+  sure: boolean): PlacedClock | null {
   if (hour > 24 || minute > 59 || (hour === 24 && minute > 0)) return null;
   const marked = half(tokens, to);
   if (marked && hour <= 12) return clock((hour % 12) + (marked.pm ? 12 : 0), minute, false, from, marked.to);
@@ -135,13 +151,15 @@ function hoursAndMinutes(tokens: readonly Token[], from: number, to: number, hou
   return clock(hour % 24, minute, !sure && hour >= 1 && hour <= 12, from, to);
 }
 
-const clock = (hour: number, minute: number, twelve: boolean, from: number, to: number): PlacedClock => ({ hour: (hour + 24) % 24, minute, twelve, from, to });
+const clock = (hour: number, minute: number, twelve: boolean, from: number, to: number): PlacedClock =>
+  ({ hour: (hour + 24) % 24, minute, twelve, from, to });
 
 function half(tokens: readonly Token[], i: number): { pm: boolean; to: number } | null {
   if (isWord(tokens[i], "am", "pm")) return { pm: isWord(tokens[i], "pm"), to: i + 1 };
   if (isWord(tokens[i], "a", "p")) {
     const dot = isSign(tokens[i + 1], ".") ? 1 : 0;
-    if (isWord(tokens[i + 1 + dot], "m") && dot === 1) return { pm: isWord(tokens[i], "p"), to: i + 3 + (isSign(tokens[i + 3], ".") ? 1 : 0) };
+    if (isWord(tokens[i + 1 + dot], "m") && dot === 1) return { pm: isWord(tokens[i], "p"),
+      to: i + 3 + (isSign(tokens[i + 3], ".") ? 1 : 0) };
     if (isWord(tokens[i], "p") && !tokens[i]?.gap) return { pm: true, to: i + 1 };
   }
   return null;
@@ -149,7 +167,8 @@ function half(tokens: readonly Token[], i: number): { pm: boolean; to: number } 
 
 /** "six in the evening", "10 at night": settles the half of the day. */
 function partAfter(tokens: readonly Token[], at: PlacedClock): PlacedClock {
-  const the = isWord(tokens[at.to], "in") && isWord(tokens[at.to + 1], "the") ? at.to + 2 : isWord(tokens[at.to], "at") && isWord(tokens[at.to + 1], "night") ? at.to + 1 : -1;
+  const the = isWord(tokens[at.to], "in") && isWord(tokens[at.to + 1], "the") ? at.to + 2 : isWord(tokens[at.to], "at")
+    && isWord(tokens[at.to + 1], "night") ? at.to + 1 : -1;
   if (the < 0) return at;
   const part = wordAt(tokens[the]);
   if (part === "morning") return { ...inHalf(at, false), to: the + 1 };
@@ -159,4 +178,5 @@ function partAfter(tokens: readonly Token[], at: PlacedClock): PlacedClock {
 }
 
 /** The same time in the named half of the day, when it was open. */
-export const inHalf = <T extends Clock>(at: T, pm: boolean): T => (at.twelve ? { ...at, hour: (at.hour % 12) + (pm ? 12 : 0), twelve: false } : at);
+export const inHalf = <T extends Clock>(at: T, pm: boolean): T =>
+  (at.twelve ? { ...at, hour: (at.hour % 12) + (pm ? 12 : 0), twelve: false } : at);

@@ -11,11 +11,15 @@ export interface Correction {
 }
 
 const OPENERS: readonly string[] = [
-  "sorry i meant", "sorry meant", "i meant", "i mean", "meant", "make that", "make it", "should be", "should have been", "should read", "it was", "its actually", "it is actually", "actually its", "actually it was",
-  "actually", "correction", "rather", "no its", "no it was", "no it is", "no", "nope", "sorry", "oops", "wait", "scratch that", "change that to", "change it to", "correct that to", "typo", "no i meant", "no wait", "i said", "that should be", "oops i meant", "my mistake", "my bad", "ups", "nein", "no sorry", "er", "no make that", "my mistake its",
+  "sorry i meant", "sorry meant", "i meant", "i mean", "meant", "make that", "make it", "should be", "should have been", "should read",
+    "it was", "its actually", "it is actually", "actually its", "actually it was",
+  "actually", "correction", "rather", "no its", "no it was", "no it is", "no", "nope", "sorry", "oops", "wait", "scratch that",
+    "change that to", "change it to", "correct that to", "typo", "no i meant", "no wait", "i said", "that should be", "oops i meant",
+    "my mistake", "my bad", "ups", "nein", "no sorry", "er", "no make that", "my mistake its",
 ];
 /** These alone are too common to be a correction without "not" or another of them. */
-const WEAK = new Set(["no", "nope", "actually", "wait", "it was", "i mean", "rather", "i said", "sorry", "er", "make it", "should be", "no it is", "no its", "nein"]);
+const WEAK = new Set(["no", "nope", "actually", "wait", "it was", "i mean", "rather", "i said", "sorry", "er", "make it", "should be",
+  "no it is", "no its", "nein"]);
 const OPENING = new Set(OPENERS);
 const LONGEST_OPENER = 4;
 const LONGEST_WORDS = 10;
@@ -39,7 +43,8 @@ export function readCorrection(text: string): Correction | null {
   if (rest.from >= rest.to || rest.to - rest.from > LONGEST_WORDS * 2) return null;
   const pair = aNotB(tokens, rest) ?? notAB(tokens, rest) ?? insteadOf(tokens, rest);
   if (pair) {
-    const named = isWord(tokens[pair.to.from], "its") ? 1 : isWord(tokens[pair.to.from], "it", "that") && isWord(tokens[pair.to.from + 1], "is", "was") ? 2 : 0;
+    const named = isWord(tokens[pair.to.from], "its") ? 1 : isWord(tokens[pair.to.from], "it", "that")
+      && isWord(tokens[pair.to.from + 1], "is", "was") ? 2 : 0;
     const right = { from: pair.to.from + named, to: pair.to.to };
     const plain = pair.to.from > rest.from || named > 0 || (holdsFigure(tokens, right) && holdsFigure(tokens, pair.from));
     if (right.from >= right.to || (!opened && !(plain && shortEnough(right, pair.from)))) return null;
@@ -66,18 +71,21 @@ function openerAt(tokens: readonly Token[], i: number): number {
   return length;
 }
 
-const isMinus = (tokens: readonly Token[], i: number): boolean => isSign(tokens[i], "-") && tokens[i + 1]?.kind === "number" && tokens[i + 1]?.gap === false;
+const isMinus = (tokens: readonly Token[], i: number): boolean => isSign(tokens[i], "-") && tokens[i + 1]?.kind === "number"
+  && tokens[i + 1]?.gap === false;
 
 function skipSigns(tokens: readonly Token[], from: number): number {
   let i = from;
-  while (tokens[i]?.kind === "sign" && !isMinus(tokens, i) && !isSign(tokens[i], "€") && !isSign(tokens[i], "$") && !isSign(tokens[i], "£")) i += 1;
+  while (tokens[i]?.kind === "sign" && !isMinus(tokens, i) && !isSign(tokens[i], "€") && !isSign(tokens[i], "$")
+    && !isSign(tokens[i], "£")) i += 1;
   return i;
 }
 
 function trimmed(tokens: readonly Token[], from: number, to: number): Range {
   const start = skipSigns(tokens, from);
   let end = to;
-  while (end > start && (isSign(tokens[end - 1], ".") || isSign(tokens[end - 1], "!") || isSign(tokens[end - 1], ",") || isSign(tokens[end - 1], ";") || isSign(tokens[end - 1], ")") || isWord(tokens[end - 1], "sorry", "oops", "please", "lol"))) end -= 1;
+  while (end > start && (isSign(tokens[end - 1], ".") || isSign(tokens[end - 1], "!") || isSign(tokens[end - 1], ",")
+    || isSign(tokens[end - 1], ";") || isSign(tokens[end - 1], ")") || isWord(tokens[end - 1], "sorry", "oops", "please", "lol"))) end -= 1;
   return { from: start, to: end };
 }
 
@@ -93,7 +101,8 @@ function aNotB(tokens: readonly Token[], { from, to }: Range): { to: Range; from
 /** "not 40 but 14", "not birch, oak". */
 function notAB(tokens: readonly Token[], { from, to }: Range): { to: Range; from: Range } | null {
   if (!isWord(tokens[from], "not")) return null;
-  const split = tokens.findIndex((token, i) => i > from + 1 && i < to - 1 && (isWord(token, "but") || isSign(token, ",") || isSign(token, ";") || isSign(token, "–")));
+  const split = tokens.findIndex((token, i) => i > from + 1 && i < to - 1
+    && (isWord(token, "but") || isSign(token, ",") || isSign(token, ";") || isSign(token, "–")));
   if (split < 0) return null;
   const right = trimmed(tokens, isWord(tokens[split + 1], "but", "its") ? split + 2 : split + 1, to);
   return right.to > right.from ? { to: right, from: trimmed(tokens, from + 1, split) } : null;
@@ -107,8 +116,10 @@ function insteadOf(tokens: readonly Token[], { from, to }: Range): { to: Range; 
 
 const shortEnough = (a: Range, b: Range): boolean => a.to - a.from <= 4 && b.to - b.from <= 4;
 
-const NUMBER_WORDS = new Set(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "twenty", "thirty", "forty", "half"]);
-const holdsFigure = (tokens: readonly Token[], { from, to }: Range): boolean => tokens.slice(from, to).some((token) => token.kind === "number" || NUMBER_WORDS.has(wordAt(token)));
+const NUMBER_WORDS = new Set(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+  "thirteen", "fourteen", "fifteen", "twenty", "thirty", "forty", "half"]);
+const holdsFigure = (tokens: readonly Token[], { from, to }: Range): boolean =>
+  tokens.slice(from, to).some((token) => token.kind === "number" || NUMBER_WORDS.has(wordAt(token)));
 
 function made(text: string, tokens: readonly Token[], right: Range, wrong?: Range): Correction {
   const slice = ({ from, to }: Range): string => text.slice((tokens[from] as Token).at[0], (tokens[to - 1] as Token).at[1]);

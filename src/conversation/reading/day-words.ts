@@ -3,14 +3,17 @@ import type { DayPart, Moment } from "./moment.ts";
 import { isSign, isWord, wordAt, type Token } from "./tokens.ts";
 
 const PARTS: Readonly<Record<string, DayPart>> = {
-  morning: "morning", mornin: "morning", am: "morning", noon: "noon", midday: "noon", afternoon: "afternoon", arvo: "afternoon", avo: "afternoon",
+  morning: "morning", mornin: "morning", am: "morning", noon: "noon", midday: "noon", afternoon: "afternoon", arvo: "afternoon",
+    avo: "afternoon",
   evening: "evening", eve: "evening", evenin: "evening", night: "night", nite: "night",
 };
-const WEEKDAYS: Readonly<Record<string, number>> = { monday: 1, tuesday: 2, tues: 2, wednesday: 3, weds: 3, thursday: 4, thurs: 4, friday: 5, saturday: 6, sunday: 7, wensday: 3, wednsday: 3, thurday: 4, saterday: 6 };
+const WEEKDAYS: Readonly<Record<string, number>> = { monday: 1, tuesday: 2, tues: 2, wednesday: 3, weds: 3, thursday: 4, thurs: 4,
+  friday: 5, saturday: 6, sunday: 7, wensday: 3, wednsday: 3, thurday: 4, saterday: 6 };
 const SHORT_WEEKDAYS: Readonly<Record<string, number>> = { mon: 1, tue: 2, wed: 3, thu: 4, thur: 4, fri: 5, sat: 6, sun: 7 };
 type Period = "minutes" | "hours" | "days" | "weeks" | "months" | "years";
 const AGO_UNITS: Readonly<Record<string, Period>> = {
-  minute: "minutes", minutes: "minutes", min: "minutes", mins: "minutes", hour: "hours", hours: "hours", hr: "hours", hrs: "hours", h: "hours", day: "days", days: "days",
+  minute: "minutes", minutes: "minutes", min: "minutes", mins: "minutes", hour: "hours", hours: "hours", hr: "hours", hrs: "hours",
+    h: "hours", day: "days", days: "days",
   week: "weeks", weeks: "weeks", month: "months", months: "months", year: "years", years: "years", yr: "years", yrs: "years",
 };
 
@@ -31,16 +34,21 @@ function dayAt(tokens: readonly Token[], i: number, now: Temporal.ZonedDateTime,
   const today = now.toPlainDate();
   /** before dawn "last night" and "tonight" belong to the evening before */
   const smallHours = now.hour < 4;
-  const span = (length: number, day: Temporal.PlainDate, part?: DayPart): Moment => ({ from: i, to: i + length, day, ...(part ? { part } : {}) });
+  const span = (length: number, day: Temporal.PlainDate, part?: DayPart): Moment =>
+    ({ from: i, to: i + length, day, ...(part ? { part } : {}) });
   const next = PARTS[wordAt(tokens[i + 1])];
   if (word === "today") return span(1, today);
-  if (word === "tonight" || word === "tonite" || word === "2nite") return span(1, smallHours && lean === "past" ? today.subtract({ days: 1 }) : today, "evening");
-  if (word === "yesterday" || word === "yest" || word === "yday") return next ? span(2, today.subtract({ days: 1 }), next) : span(1, today.subtract({ days: 1 }));
-  if (word === "tomorrow" || word === "tmrw" || word === "tomorow" || word === "tommorow") return next ? span(2, today.add({ days: 1 }), next) : span(1, today.add({ days: 1 }));
+  if (word === "tonight" || word === "tonite" || word === "2nite") return span(1, smallHours && lean === "past"
+    ? today.subtract({ days: 1 }) : today, "evening");
+  if (word === "yesterday" || word === "yest" || word === "yday") return next ? span(2, today.subtract({ days: 1 }), next)
+    : span(1, today.subtract({ days: 1 }));
+  if (word === "tomorrow" || word === "tmrw" || word === "tomorow" || word === "tommorow") return next
+    ? span(2, today.add({ days: 1 }), next) : span(1, today.add({ days: 1 }));
   if (word === "last" && next === "night") return span(2, today.subtract({ days: 1 }), "night");
   if (word === "last" && next === "evening") return span(2, today.subtract({ days: 1 }), "evening");
   const period = AGO_UNITS[wordAt(tokens[i + 1])];
-  if ((word === "last" || word === "next") && (period === "weeks" || period === "months" || period === "years") && !wordAt(tokens[i + 1]).endsWith("s")) {
+  if ((word === "last" || word === "next") && (period === "weeks" || period === "months" || period === "years")
+    && !wordAt(tokens[i + 1]).endsWith("s")) {
     return span(2, word === "last" ? today.subtract({ [period]: 1 }) : today.add({ [period]: 1 }));
   }
   if (word === "this" && next) return span(2, today, next);
@@ -50,10 +58,12 @@ function dayAt(tokens: readonly Token[], i: number, now: Temporal.ZonedDateTime,
   // "sat" and "sun" are days only where nothing else fits: "on sat", "sat night", "sat -10"
   const led = isWord(tokens[i - 1], "on", "since", "last", "next", "this", "until", "till", "by") || next !== undefined;
   const listed = lean === "future" && (isSign(tokens[i + 1], "-") || isSign(tokens[i + 1], ":"));
-  const weekday = WEEKDAYS[word.endsWith("s") && word.length > 7 ? word.slice(0, -1) : word] ?? (led || listed ? SHORT_WEEKDAYS[word] : undefined);
+  const weekday = WEEKDAYS[word.endsWith("s") && word.length > 7 ? word.slice(0, -1) : word]
+    ?? (led || listed ? SHORT_WEEKDAYS[word] : undefined);
   if (weekday !== undefined) {
     const past = isWord(tokens[i - 1], "since", "last") || (lean !== "future" && !isWord(tokens[i - 1], "next", "by", "until", "till"));
-    const day = past ? today.subtract({ days: (today.dayOfWeek - weekday + 6) % 7 + 1 }) : today.add({ days: (weekday - today.dayOfWeek + 6) % 7 + 1 });
+    const day = past ? today.subtract({ days: (today.dayOfWeek - weekday + 6) % 7 + 1 })
+      : today.add({ days: (weekday - today.dayOfWeek + 6) % 7 + 1 });
     return next ? span(2, day, next) : span(1, day);
   }
   return agoAt(tokens, i, now);

@@ -2,7 +2,8 @@
 import type { PlacedFigure } from "./figure.ts";
 import { isSign, isWord, wordAt, type Token } from "./tokens.ts";
 
-const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably", "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
+const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably",
+  "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
 const UPPER = [" up to", " at most", " no more than", " not more than", " less than", " under", " max of", " a maximum of", " below"];
 const LOWER = [" at least", " over", " no less than", " not less than", " more than", " above", " a minimum of"];
 const NOT_LESS = / (no|not) less than$/;
@@ -52,10 +53,12 @@ export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: nu
 }
 
 const orSo = (tokens: readonly Token[], i: number): boolean =>
-  (isWord(tokens[i], "or") && isWord(tokens[i + 1], "so", "thereabouts", "there")) || isWord(tokens[i], "ish", "approx", "roughly", "about") || (isSign(tokens[i], "-") && isWord(tokens[i + 1], "ish"));
+  (isWord(tokens[i], "or") && isWord(tokens[i + 1], "so", "thereabouts", "there"))
+    || isWord(tokens[i], "ish", "approx", "roughly", "about") || (isSign(tokens[i], "-") && isWord(tokens[i + 1], "ish"));
 
 const FILLING: Readonly<Record<string, "stacked" | "loose" | "solid">> = {
-  stacked: "stacked", stack: "stacked", piled: "stacked", loose: "loose", tipped: "loose", thrown: "loose", bulk: "loose", heaped: "loose", dumped: "loose", solid: "solid", roundwood: "solid",
+  stacked: "stacked", stack: "stacked", piled: "stacked", loose: "loose", tipped: "loose", thrown: "loose", bulk: "loose",
+    heaped: "loose", dumped: "loose", solid: "solid", roundwood: "solid",
 };
 
 function fillingNear(tokens: readonly Token[], to: number, before: readonly string[]): "stacked" | "loose" | "solid" | undefined {
@@ -89,10 +92,12 @@ export function basisAt(tokens: readonly Token[], i: number): "wet" | "dry" | nu
   const word = wordAt(tokens[i]);
   if (word === "wb" || word === "mcwb") return "wet";
   if (word === "db" || word === "mcdb" || word === "atro") return "dry";
-  if ((word === "w" || word === "d") && (isSign(tokens[i + 1], ".") || isSign(tokens[i + 1], "/")) && isWord(tokens[i + 2], "b")) return word === "w" ? "wet" : "dry";
+  if ((word === "w" || word === "d") && (isSign(tokens[i + 1], ".") || isSign(tokens[i + 1], "/"))
+    && isWord(tokens[i + 2], "b")) return word === "w" ? "wet" : "dry";
   const hyphen = isSign(tokens[i + 1], "-") ? 1 : 0;
   const next = tokens[i + 1 + hyphen];
-  if (word === "wet" || word === "green" || word === "fresh" || word === "total") return isWord(next, "basis", "base", "weight", "mass") ? (word === "wet" || !isWord(next, "basis", "base") ? "wet" : null) : null;
+  if (word === "wet" || word === "green" || word === "fresh" || word === "total") return isWord(next, "basis", "base", "weight", "mass")
+    ? (word === "wet" || !isWord(next, "basis", "base") ? "wet" : null) : null;
   if (word === "dry" || word === "ovendry") return isWord(next, "basis", "base", "weight", "mass", "matter") ? "dry" : null;
   return null;
 }

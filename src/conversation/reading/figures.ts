@@ -18,7 +18,8 @@ export interface FigureOptions {
 }
 
 /** All figures of a text in order. Clock times and dates are left out. */
-export const readFigures = (text: string, options: FigureOptions = {}): Figure[] => figuresIn(readNumberWords(scan(text)), options).map(({ figure }) => figure);
+export const readFigures = (text: string, options: FigureOptions = {}): Figure[] =>
+  figuresIn(readNumberWords(scan(text)), options).map(({ figure }) => figure);
 
 /** The same on tokens that went through `readNumberWords`. */
 export function figuresIn(tokens: readonly Token[], options: FigureOptions = {}): PlacedFigure[] {
@@ -62,11 +63,13 @@ export function clockOrDate(tokens: readonly Token[], i: number): number {
 }
 
 const looksLikeDate = (a: NumberToken, b: NumberToken, c: NumberToken): boolean =>
-  a.decimals === 0 && b.decimals === 0 && ((a.value > 1900 && b.value <= 12 && c.value <= 31) || (a.value <= 31 && b.value <= 31 && (c.value > 1900 || c.value <= 99)));
+  a.decimals === 0 && b.decimals === 0 && ((a.value > 1900 && b.value <= 12 && c.value <= 31)
+    || (a.value <= 31 && b.value <= 31 && (c.value > 1900 || c.value <= 99)));
 
 function meridiem(tokens: readonly Token[], i: number): number {
   if (isWord(tokens[i], "am", "pm", "uhr", "oclock")) return 1;
-  return isWord(tokens[i], "a", "p") && (isSign(tokens[i + 1], ".") || tokens[i]?.gap === false) && isWord(tokens[i + 2], "m") ? (isSign(tokens[i + 3], ".") ? 4 : 3) : 0;
+  return isWord(tokens[i], "a", "p") && (isSign(tokens[i + 1], ".") || tokens[i]?.gap === false) && isWord(tokens[i + 2], "m")
+    ? (isSign(tokens[i + 3], ".") ? 4 : 3) : 0;
 }
 
 /** A number with its sign before and its unit after (or its currency before). */
@@ -90,7 +93,8 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
   const unit = named?.name ?? (currency?.money ? currency : null);
   let to = at + 1 + (named?.length ?? 0);
   // "a cord and a half"
-  const half = named !== null && Number.isInteger(number.value) && isWord(tokens[to], "and") && isWord(tokens[to + 1], "a") && isWord(tokens[to + 2], "half") ? 0.5 : 0;
+  const half = named !== null && Number.isInteger(number.value) && isWord(tokens[to], "and") && isWord(tokens[to + 1], "a")
+    && isWord(tokens[to + 2], "half") ? 0.5 : 0;
   if (half > 0) to += 3;
   if (!negative && (!unit || unit.dimension === "temperature")) {
     const below = belowZero(tokens, to);
@@ -114,7 +118,8 @@ function standsAlone(tokens: readonly Token[], i: number): boolean {
 function belowZero(tokens: readonly Token[], i: number): number {
   if (isWord(tokens[i], "below")) {
     if (isWord(tokens[i + 1], "zero", "freezing")) return 2;
-    return tokens[i + 1]?.kind === "number" && tokens[i + 1]?.gap ? ((tokens[i + 1] as NumberToken).value === 0 ? 2 : 0) : isWord(tokens[i + 1], "the", "that", "my", "its") ? 0 : 1;
+    return tokens[i + 1]?.kind === "number" && tokens[i + 1]?.gap ? ((tokens[i + 1] as NumberToken).value === 0 ? 2 : 0)
+      : isWord(tokens[i + 1], "the", "that", "my", "its") ? 0 : 1;
   }
   return isWord(tokens[i], "of") && isWord(tokens[i + 1], "frost") ? 2 : 0;
 }
@@ -144,7 +149,8 @@ const unitSign = (token: Token | undefined): string => (token?.kind === "sign" &
 function unitAfter(tokens: readonly Token[], from: number, number: NumberToken): { name: UnitName; length: number } | null {
   const mark = lengthMark(tokens, from);
   if (mark) return mark;
-  const hyphen = isSign(tokens[from], "-") && tokens[from]?.gap === false && tokens[from + 1]?.kind === "word" && tokens[from + 1]?.gap === false ? 1 : 0;
+  const hyphen = isSign(tokens[from], "-") && tokens[from]?.gap === false && tokens[from + 1]?.kind === "word"
+    && tokens[from + 1]?.gap === false ? 1 : 0;
   const start = from + hyphen;
   let best: { name: UnitName; length: number } | null = null;
   let phrase = "";
@@ -157,7 +163,8 @@ function unitAfter(tokens: readonly Token[], from: number, number: NumberToken):
     const name = unitNamed(phrase);
     if (name && (n > 0 || fits(tokens, start, word, number))) best = { name, length: hyphen + n + 1 };
   }
-  if (!best && isWord(tokens[start], "in") && fits(tokens, start, "in", number)) best = { name: { unit: "in", dimension: "length" }, length: hyphen + 1 };
+  if (!best && isWord(tokens[start], "in") && fits(tokens, start, "in", number)) best = { name: { unit: "in", dimension: "length" },
+    length: hyphen + 1 };
   if (!best && isSign(tokens[from], "#") && tokens[from]?.gap === false) best = { name: { unit: "lb", dimension: "mass" }, length: 1 };
   return best;
 }
@@ -176,7 +183,8 @@ const AFTER_INCH = ["long", "wide", "high", "deep", "thick", "logs", "log", "pie
 /** Short unit names that are also everyday words: "12 in two hours", "the 5 a day", "9 c". */
 function fits(tokens: readonly Token[], i: number, word: string, number: NumberToken): boolean {
   const token = tokens[i] as Token;
-  if (word === "in") return !token.gap || isWord(tokens[i + 1], ...AFTER_INCH) || tokens[i + 1] === undefined || (tokens[i + 1]?.kind === "sign" && !isSign(tokens[i + 1], "-"));
+  if (word === "in") return !token.gap || isWord(tokens[i + 1], ...AFTER_INCH) || tokens[i + 1] === undefined
+    || (tokens[i + 1]?.kind === "sign" && !isSign(tokens[i + 1], "-"));
   if (word === "k") return token.kind === "word" && token.capital === true;
   if (word === "st") return number.decimals === 0 && !(number.ordinal && !token.gap);
   if (word === "min" || word === "mins") return !(isWord(tokens[i + 1], "load", "fire") || (isSign(tokens[i + 1], ":")));
@@ -198,7 +206,8 @@ function range(tokens: readonly Token[], first: PlacedFigure, options: FigureOpt
       if (first.figure.value >= 0) return null;
     } else if (!RANGE_MARKS.has(joint.sign)) return null;
     else if (joint.gap !== (tokens[next]?.gap ?? true) && joint.sign === "-") return null;
-  } else if (!(isWord(joint, "to", "or", "til", "till", "bis", "thru", "through", "until") || (between && isWord(joint, "and")))) return null;
+  } else if (!(isWord(joint, "to", "or", "til", "till", "bis", "thru", "through", "until")
+    || (between && isWord(joint, "and")))) return null;
   const second = single(tokens, next, options);
   if (!second) return null;
   const a = first.figure;
@@ -207,7 +216,8 @@ function range(tokens: readonly Token[], first: PlacedFigure, options: FigureOpt
   // "8 to 22:00", "shut at 8 or so" never come here; "6 or 7" must be near each other to be one figure
   if (joint?.kind === "word" && joint.word === "or" && !(a.value < b.value && b.value <= a.value * 2 + 2)) return null;
   const unit = b.dimension === null ? a : b;
-  const turned = a.unit !== null && b.unit !== null && a.unit !== b.unit && a.money === undefined ? convert(a.value, a.unit, b.unit) : a.value;
+  const turned = a.unit !== null && b.unit !== null && a.unit !== b.unit && a.money === undefined ? convert(a.value, a.unit, b.unit)
+    : a.value;
   // "five to six hundred"
   const hundreds = a.dimension === null && a.value < 10 && b.value >= 100 && b.value % 100 === 0 && spelled(tokens, next) ? 100 : 1;
   const start = turned * hundreds;
@@ -229,7 +239,8 @@ const spelled = (tokens: readonly Token[], i: number): boolean => {
 
 /** "5'6\"", "12 lb 8 oz", "2 h 15 min", "9 st 4": a smaller unit carries the larger one on. */
 const SMALLER: Partial<Record<UnitId, { readonly unit: UnitId; readonly per: number; readonly bare?: true }>> = {
-  ft: { unit: "in", per: 12, bare: true }, lb: { unit: "oz", per: 16 }, h: { unit: "min", per: 60, bare: true }, st: { unit: "lb", per: 14, bare: true }, m: { unit: "cm", per: 100 },
+  ft: { unit: "in", per: 12, bare: true }, lb: { unit: "oz", per: 16 }, h: { unit: "min", per: 60, bare: true },
+    st: { unit: "lb", per: 14, bare: true }, m: { unit: "cm", per: 100 },
 };
 
 function compound(tokens: readonly Token[], first: PlacedFigure, options: FigureOptions): PlacedFigure | null {
@@ -242,7 +253,8 @@ function compound(tokens: readonly Token[], first: PlacedFigure, options: Figure
   const stuck = step.bare && second.figure.unit === null && tokens[next]?.gap === false && tokens[next - 1]?.gap === false;
   if (second.figure.unit !== step.unit && !stuck) return null;
   const value = first.figure.value + second.figure.value / step.per;
-  return { figure: { ...first.figure, value, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] }, from: first.from, to: second.to };
+  return { figure: { ...first.figure, value, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] }, from: first.from,
+    to: second.to };
 }
 
 /**
@@ -250,7 +262,8 @@ function compound(tokens: readonly Token[], first: PlacedFigure, options: Figure
  * @returns null when it is another dimension
  */
 export function asShare(figure: Figure): Figure | null {
-  if (figure.dimension === "share") return figure.value > 0 && figure.value < 1 && figure.decimals > 0 && figure.value * 100 >= 5 ? null : figure;
+  if (figure.dimension === "share") return figure.value > 0 && figure.value < 1 && figure.decimals > 0 && figure.value * 100 >= 5 ? null
+    : figure;
   if (figure.dimension !== null) return null;
   const fraction = figure.value > 0 && figure.value < 1 && figure.decimals > 0;
   const turn = (v: number | undefined): number | undefined => (v === undefined ? undefined : fraction ? Math.round(v * 1e6) / 1e4 : v);

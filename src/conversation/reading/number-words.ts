@@ -3,19 +3,23 @@ import { isSign, isWord, wordAt, type NumberToken, type Token } from "./tokens.t
 import { COUNTED_BY_ARTICLE, unitNamed } from "./units.ts";
 
 const SMALL: Readonly<Record<string, number>> = {
-  zero: 0, nought: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12, thirteen: 13,
-  fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19, twelf: 12, tweleve: 12, eigth: 8, eightteen: 18, forteen: 14, fiveteen: 15,
+  zero: 0, nought: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12,
+    thirteen: 13,
+  fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19, twelf: 12, tweleve: 12, eigth: 8, eightteen: 18,
+    forteen: 14, fiveteen: 15,
 };
 const TENS: Readonly<Record<string, number>> = {
   twenty: 20, thirty: 30, forty: 40, fourty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90, ninty: 90, fivety: 50,
 };
 const MULTIPLES: Readonly<Record<string, number>> = { hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, grand: 1000 };
-const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 / 2, third: 1 / 3, thirds: 1 / 3, quarter: 1 / 4, quarters: 1 / 4, eighth: 1 / 8, eighths: 1 / 8 };
+const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 / 2, third: 1 / 3, thirds: 1 / 3, quarter: 1 / 4,
+  quarters: 1 / 4, eighth: 1 / 8, eighths: 1 / 8 };
 /** After these "half" and "quarter" tell the time. */
 const CLOCK_WORDS = ["past", "to", "after", "before", "til", "till"];
 /** Things counted in words that are no unit: "one basket", "one load". */
 const COUNTABLE = new Set([
-  "basket", "armful", "armload", "log", "split", "piece", "bag", "barrow", "wheelbarrow", "bucket", "crate", "box", "load", "fire", "row", "stack", "time", "layer", "bundle", "sack",
+  "basket", "armful", "armload", "log", "split", "piece", "bag", "barrow", "wheelbarrow", "bucket", "crate", "box", "load", "fire", "row",
+    "stack", "time", "layer", "bundle", "sack",
 ]);
 
 interface Parsed {
@@ -56,16 +60,19 @@ function markOrdinal(token: NumberToken, next: Token | undefined): NumberToken {
 }
 
 /** Before these "1 800" is one number. */
-const AFTER_SPACED = new Set(["kg", "kgs", "kilo", "kilos", "kilograms", "lb", "lbs", "pounds", "g", "w", "mm", "kwh", "btu", "euro", "euros"]);
+const AFTER_SPACED = new Set(["kg", "kgs", "kilo", "kilos", "kilograms", "lb", "lbs", "pounds", "g", "w", "mm", "kwh", "btu", "euro",
+  "euros"]);
 
 /** "2 dozen", "3 hundred", "15k", "1 800 kg", "12 and a half", "3 quarters of". */
 function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): Parsed | null {
   const next = tokens[i + 1];
   const word = wordAt(next);
-  if (next?.kind === "number" && next.at[1] - next.at[0] === 3 && next.decimals === 0 && token.decimals === 0 && token.value >= 1 && token.value < 100) {
+  if (next?.kind === "number" && next.at[1] - next.at[0] === 3 && next.decimals === 0 && token.decimals === 0 && token.value >= 1
+    && token.value < 100) {
     if (AFTER_SPACED.has(wordAt(tokens[i + 2]))) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
   }
-  if (word === "k" && next?.kind === "word" && !next.gap && !next.capital && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
+  if (word === "k" && next?.kind === "word" && !next.gap && !next.capital
+    && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
   const multiple = MULTIPLES[word];
   if (multiple !== undefined) return withPart(tokens, { value: token.value * multiple, next: i + 2, decimals: token.decimals });
   return part(tokens, i + 1, token.value, token.decimals);
@@ -96,7 +103,8 @@ function inWords(tokens: readonly Token[], i: number, before: Token | undefined)
   const pointed = decimalWords(tokens, whole);
   if (pointed) return pointed;
   const share = PARTS[wordAt(tokens[whole.next])];
-  if (share !== undefined && share < 1 / 2 && whole.value < 8) return ofA(tokens, { value: whole.value * share, next: whole.next + 1, decimals: 2 });
+  if (share !== undefined && share < 1 / 2 && whole.value < 8) return ofA(tokens,
+    { value: whole.value * share, next: whole.next + 1, decimals: 2 });
   const parted = withPart(tokens, whole);
   if (word === "one" && parted.next === i + 1 && !counts(tokens, i + 1, before)) return null;
   return parted;
@@ -112,13 +120,15 @@ function counts(tokens: readonly Token[], next: number, before: Token | undefine
 function unitAt(tokens: readonly Token[], i: number): boolean {
   const word = wordAt(tokens[i]) || (tokens[i]?.kind === "sign" ? (tokens[i] as { sign: string }).sign : "");
   // "one in ten" is no inch, "a t shirt" no tonne
-  return word.length > 1 && word !== "in" && unitNamed(word) !== null ? true : unitNamed(`${word} ${wordAt(tokens[i + 1])}`) !== null || word === "%";
+  return word.length > 1 && word !== "in" && unitNamed(word) !== null ? true : unitNamed(`${word} ${wordAt(tokens[i + 1])}`) !== null
+    || word === "%";
 }
 
 function afterArticle(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
   const word = wordAt(tokens[i + 1]);
   const multiple = MULTIPLES[word];
-  if (multiple !== undefined) return word === "hundred" || word === "thousand" ? withPart(tokens, wholeNumber(tokens, i)) : { value: multiple, next: i + 2, decimals: 0 };
+  if (multiple !== undefined) return word === "hundred" || word === "thousand" ? withPart(tokens, wholeNumber(tokens, i))
+    : { value: multiple, next: i + 2, decimals: 0 };
   if (word === "couple") return { value: 2, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
   if (word === "few") return { value: 3, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
   if (word in PARTS) return partAlone(tokens, i + 1);
@@ -134,7 +144,8 @@ function partAlone(tokens: readonly Token[], i: number): Parsed | null {
   if (share === undefined || isWord(tokens[i + 1], ...CLOCK_WORDS)) return null;
   const end = ofA(tokens, { value: share, next: i + 1, decimals: 2 });
   if (isWord(tokens[end.next], "dozen")) return { value: 12 * share, next: end.next + 1, decimals: 0 };
-  if (isWord(tokens[end.next], "hundred", "thousand")) return { value: (MULTIPLES[wordAt(tokens[end.next])] as number) * share, next: end.next + 1, decimals: 0 };
+  if (isWord(tokens[end.next], "hundred", "thousand")) return { value: (MULTIPLES[wordAt(tokens[end.next])] as number) * share,
+    next: end.next + 1, decimals: 0 };
   const thing = wordAt(tokens[end.next]);
   return unitAt(tokens, end.next) || COUNTABLE.has(thing) || COUNTABLE.has(thing.slice(0, -1)) ? end : null;
 }
@@ -144,7 +155,8 @@ function ofA(tokens: readonly Token[], parsed: Parsed): Parsed {
   let next = parsed.next;
   if (isWord(tokens[next], "of")) next += 1;
   if (isWord(tokens[next], "a", "an")) next += 1;
-  return next > parsed.next && (unitAt(tokens, next) || isWord(tokens[next], "dozen", "hundred", "thousand") || COUNTABLE.has(wordAt(tokens[next])))
+  return next > parsed.next && (unitAt(tokens, next) || isWord(tokens[next], "dozen", "hundred", "thousand")
+    || COUNTABLE.has(wordAt(tokens[next])))
     ? { ...parsed, next } : parsed;
 }
 

@@ -14,7 +14,8 @@ const isYear = (value: number): boolean => Number.isInteger(value) && value >= 1
 
 /** The date that carries a cue, as the record writes it, or undefined. */
 export function momentDate(statement: Statement, cue: string, findings: Findings, wanted: DateWanted): string | undefined {
-  const said = statement.said.find((one) => one.cues.has(cue) && (one.moment !== undefined || (one.figure?.dimension === null && isYear(one.figure.value))));
+  const said = statement.said.find((one) => one.cues.has(cue)
+    && (one.moment !== undefined || (one.figure?.dimension === null && isYear(one.figure.value))));
   return said ? dateOf(statement, said, findings, wanted) : undefined;
 }
 
@@ -29,7 +30,8 @@ export function dateOf(statement: Statement, said: Said, findings: Findings, wan
   }
   const moment = said.moment;
   if (!moment) return undefined;
-  if (moment.instant_ms !== undefined && now) return Temporal.Instant.fromEpochMilliseconds(moment.instant_ms).toZonedDateTimeISO(now.timeZoneId).toPlainDate().toString();
+  if (moment.instant_ms !== undefined && now) return Temporal.Instant.fromEpochMilliseconds(moment.instant_ms).toZonedDateTimeISO(
+    now.timeZoneId).toPlainDate().toString();
   return moment.day ? checked(moment.day.toString(), statement, findings, wanted) : undefined;
 }
 

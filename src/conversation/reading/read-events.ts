@@ -26,25 +26,31 @@ const SLACK_MS = 15 * 60_000;
 export function placeEvents(said: readonly SaidEvent[], now: Temporal.ZonedDateTime, lit_now: boolean): PlacedEvents {
   const timed = said.filter(({ moment }) => moment.clock || moment.instant_ms !== undefined);
   const day = said.find(({ moment }) => moment.day)?.moment;
-  const litSaid = timed.find(({ events }) => events.includes("lit_at")) ?? timed.find(({ events, moment }) => events.length === 0 && moment.instant_ms === undefined) ?? timed.find(({ events }) => events.length === 0);
+  const litSaid = timed.find(({ events }) => events.includes("lit_at"))
+    ?? timed.find(({ events, moment }) => events.length === 0 && moment.instant_ms === undefined)
+    ?? timed.find(({ events }) => events.length === 0);
   const later = timed.filter((one) => one !== litSaid && one.events.length > 0);
   if (!litSaid) {
     if (lit_now) return { lit_at: now };
-    if (later.length === 0 && day?.day) return { lit_at: onDay(day.day, { hour: day.part ? (PART_HOURS[day.part] ?? USUAL_FIRE_HOUR) : USUAL_FIRE_HOUR, minute: 0 }, now), day_only: true };
+    if (later.length === 0 && day?.day) return { lit_at: onDay(day.day,
+      { hour: day.part ? (PART_HOURS[day.part] ?? USUAL_FIRE_HOUR) : USUAL_FIRE_HOUR, minute: 0 }, now), day_only: true };
     return afterwards({}, later, null, day?.day, now).placed;
   }
   const starts = candidates(litSaid.moment, day?.day, now, [-2, -1, 0, 1]);
   const ranked = starts.map((lit) => {
     const { placed, strain } = afterwards({ lit_at: lit }, later, lit, undefined, now);
     const ahead = lit.epochMilliseconds - now.epochMilliseconds;
-    return { placed, cost: strain + (ahead > SLACK_MS ? 1e6 : 0) + Math.max(0, -ahead) / 3.6e6 + (day && litSaid.moment.clock?.twelve && lit.hour < 12 && later.length === 0 && day.part === undefined ? 12 : 0) };
+    return { placed, cost: strain + (ahead > SLACK_MS ? 1e6 : 0) + Math.max(0, -ahead) / 3.6e6 + (day && litSaid.moment.clock?.twelve
+      && lit.hour < 12 && later.length === 0 && day.part === undefined ? 12 : 0) };
   }).sort((a, b) => a.cost - b.cost);
   const best = ranked[0]?.placed ?? {};
   return { ...best, ...(litSaid.moment.clock?.twelve ? { open_half: true as const } : {}) };
 }
 
-function candidates(moment: Moment, day: Temporal.PlainDate | undefined, now: Temporal.ZonedDateTime, shifts: readonly number[]): Temporal.ZonedDateTime[] {
-  if (moment.instant_ms !== undefined) return [Temporal.Instant.fromEpochMilliseconds(moment.instant_ms).toZonedDateTimeISO(now.timeZoneId)];
+function candidates(moment: Moment, day: Temporal.PlainDate | undefined, now: Temporal.ZonedDateTime,
+  shifts: readonly number[]): Temporal.ZonedDateTime[] {
+  if (moment.instant_ms !== undefined) return [Temporal.Instant.fromEpochMilliseconds(moment.instant_ms).toZonedDateTimeISO(
+    now.timeZoneId)];
   const { clock } = moment;
   if (!clock) return [];
   const own = moment.day ?? day;
@@ -55,7 +61,8 @@ function candidates(moment: Moment, day: Temporal.PlainDate | undefined, now: Te
 
 /** Each later event at its first possible time after the one before. `strain` grows with what is unlikely. */
 function afterwards(
-  start: PlacedEvents, later: readonly SaidEvent[], lit: Temporal.ZonedDateTime | null, day: Temporal.PlainDate | undefined, now: Temporal.ZonedDateTime,
+  start: PlacedEvents, later: readonly SaidEvent[], lit: Temporal.ZonedDateTime | null, day: Temporal.PlainDate | undefined,
+    now: Temporal.ZonedDateTime,
 ): { placed: PlacedEvents; strain: number } {
   const placed: { -readonly [K in keyof PlacedEvents]: PlacedEvents[K] } = { ...start };
   let strain = 0;
@@ -72,8 +79,6 @@ function afterwards(
     if (at.epochMilliseconds > now.epochMilliseconds + SLACK_MS) strain += 5e5;
     const after_h = (at.epochMilliseconds - from) / 3.6e6;
     if (lit && (after_h <= 0 || after_h > LONGEST_H)) strain += 1e5;
-    else if (lit && after_h > 7) strain += (after_h - 7) * 24;
-    else if (lit && after_h < 0.5) strain += 12;
     for (const event of events) {
       if (event === "closed") placed.closed ??= at;
       else placed[event] ??= at;

@@ -7,8 +7,10 @@ export interface UnitsRead {
   readonly problems: readonly string[];
 }
 
-const US = new Set(["lb", "lbs", "pound", "pounds", "f", "fahrenheit", "farenheit", "fahrenhiet", "us", "usa", "american", "imperial", "feet", "ft", "inches", "cords", "cord", "ounces", "customary"]);
-const METRIC = new Set(["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogrammes", "c", "celsius", "celcius", "centigrade", "metric", "si", "metres", "cubic", "stere", "steres", "cm"]);
+const US = new Set(["lb", "lbs", "pound", "pounds", "f", "fahrenheit", "farenheit", "fahrenhiet", "us", "usa", "american", "imperial",
+  "feet", "ft", "inches", "cords", "cord", "ounces", "customary"]);
+const METRIC = new Set(["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogrammes", "c", "celsius", "celcius", "centigrade",
+  "metric", "si", "metres", "cubic", "stere", "steres", "cm"]);
 /** "from pounds to kilos", "not pounds": the unit after these is the one to leave. */
 const LEAVING = new Set(["from", "not", "no", "instead", "than", "stop", "hate"]);
 
@@ -28,7 +30,10 @@ export function readUnits(text: string): UnitsRead {
     if (leaving > 0) leaving -= 1;
   }
   if (us > 0 && metric > 0) {
-    return { facts: {}, problems: ["Gleed shows either kilograms with °C or pounds with °F, not one of each; say \"metric\" or \"pounds\". Figures are read in any unit."] };
+    return { facts: {}, problems: [
+      "Gleed shows either kilograms with °C or pounds with °F, not one of each; " +
+        "say \"metric\" or \"pounds\". Figures are read in any unit."] };
   }
-  return us > 0 ? { facts: { units: "us" }, problems: [] } : metric > 0 ? { facts: { units: "metric" }, problems: [] } : { facts: {}, problems: [] };
+  return us > 0 ? { facts: { units: "us" }, problems: [] } : metric > 0 ? { facts: { units: "metric" }, problems: [] }
+    : { facts: {}, problems: [] };
 }

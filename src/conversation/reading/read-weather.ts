@@ -11,10 +11,12 @@ export interface WeatherRead extends Read<{ readonly low_C?: number; readonly hi
 }
 
 const CUES = {
-  low: ["low", "lows", "low of", "down to", "minimum", "min", "overnight", "at night", "night", "tonight", "coldest", "drops to", "drop to", "falling to", "frost", "lows around", "nights", "going to"],
+  low: ["low", "lows", "low of", "down to", "minimum", "min", "overnight", "at night", "night", "tonight", "coldest", "drops to",
+    "drop to", "falling to", "frost", "lows around", "nights", "going to"],
   high: ["high", "highs", "high of", "up to", "maximum", "max", "by day", "daytime", "warmest", "afternoon", "highs of"],
 } as const;
-const isTemperature = ({ figure }: { figure?: Figure }): boolean => figure?.dimension === "temperature" || (figure?.dimension === null && Math.abs(figure.value) <= 120);
+const isTemperature = ({ figure }: { figure?: Figure }): boolean => figure?.dimension === "temperature"
+  || (figure?.dimension === null && Math.abs(figure.value) <= 120);
 const TAKES = { low: isTemperature, high: isTemperature };
 
 /** Reads outside temperatures. A bare number is taken in the reader's own scale and named in `assumed`. */
@@ -33,7 +35,8 @@ export function readWeather(text: string, context: ReadContext = {}): WeatherRea
     if (said.figure.dimension === null && said.cues.size === 0 && said.figure.value >= 0 && !said.figure.low) return;
     const named = leads ? day : dayKey(ordered[n + 1], statement) ?? dayKey(ordered[n + 2], statement) ?? day;
     if (!leads) day = named;
-    const target = named === null || named === statement.now?.toPlainDate().toString() ? facts : (days.get(named) ?? days.set(named, {}).get(named) as { low_C?: number; high_C?: number });
+    const target = named === null || named === statement.now?.toPlainDate().toString() ? facts
+      : (days.get(named) ?? days.set(named, {}).get(named) as { low_C?: number; high_C?: number });
     note(said, said.figure, statement, target, findings);
   });
   const complete: DayWeatherFacts[] = [];
@@ -41,24 +44,30 @@ export function readWeather(text: string, context: ReadContext = {}): WeatherRea
     const low = ends.low_C ?? ends.high_C;
     const high = ends.high_C ?? ends.low_C;
     if (low === undefined || high === undefined) continue;
-    if (ends.low_C === undefined || ends.high_C === undefined) findings.assumed.push(`Only one temperature was given for ${date}; it was taken for day and night.`);
+    if (ends.low_C === undefined || ends.high_C === undefined) findings.assumed.push(
+      `Only one temperature was given for ${date}; it was taken for day and night.`);
     complete.push({ date, low_C: Math.min(low, high), high_C: Math.max(low, high) });
   }
   return { facts, days: complete, problems: findings.problems, questions: findings.questions, assumed: findings.assumed };
 }
 
-const dayKey = (said: Said | undefined, statement: Statement): string | null => (said?.moment?.day && statement.now ? said.moment.day.toString() : null);
+const dayKey = (said: Said | undefined, statement: Statement): string | null =>
+  (said?.moment?.day && statement.now ? said.moment.day.toString() : null);
 
 /** "21 in the room", "5 kW", "max 60 surface": no weather. */
 function notOutside({ tokens }: Statement, { from, to }: Said): boolean {
-  for (let i = to; i < to + 4; i += 1) if (isWord(tokens[i], "inside", "room", "indoors", "surface", "face", "oven", "flue", "degrees inside")) return true;
-  for (let i = Math.max(0, from - 3); i < from; i += 1) if (isWord(tokens[i], "inside", "indoors", "room", "surface", "face", "oven", "flue")) return true;
+  for (let i = to; i < to + 4; i += 1) if (isWord(tokens[i], "inside", "room", "indoors", "surface", "face", "oven", "flue",
+    "degrees inside")) return true;
+  for (let i = Math.max(0, from - 3); i < from; i += 1) if (isWord(tokens[i], "inside", "indoors", "room", "surface", "face", "oven",
+    "flue")) return true;
   return false;
 }
 
 function note(said: Said, figure: Figure, statement: Statement, target: { low_C?: number; high_C?: number }, findings: Findings): void {
   const unit = figure.unit === "F" || figure.unit === "C" ? figure.unit : statement.system === "us" ? "F" : "C";
-  if (figure.unit === null || figure.unscaled) findings.assumed.push(`${figure.low === undefined || figure.high === undefined ? plain(figure.value) : `${plain(figure.low)} to ${plain(figure.high)}`} was taken as °${unit}.`);
+  if (figure.unit === null || figure.unscaled) findings.assumed.push(
+    `${figure.low === undefined || figure.high === undefined ? plain(figure.value) : `${plain(figure.low)} to ${plain(
+    figure.high)}`} was taken as °${unit}.`);
   const celsius = (value: number): number | null => {
     const read = Math.round(convert(value, unit, "C") * 10) / 10;
     if (read >= -70 && read <= 60) return read;
@@ -77,5 +86,6 @@ function note(said: Said, figure: Figure, statement: Statement, target: { low_C?
   if (said.cues.has("high") && !said.cues.has("low")) target.high_C ??= value;
   else if (target.low_C === undefined) target.low_C = value;
   else if (target.high_C === undefined) [target.low_C, target.high_C] = [Math.min(target.low_C, value), Math.max(target.low_C, value)];
-  if (target.low_C !== undefined && target.high_C !== undefined && target.low_C > target.high_C) [target.low_C, target.high_C] = [target.high_C, target.low_C];
+  if (target.low_C !== undefined && target.high_C !== undefined && target.low_C > target.high_C) [target.low_C,
+    target.high_C] = [target.high_C, target.low_C];
 }

@@ -19,7 +19,8 @@ const CUES = {
   split_on: ["split", "cut", "felled", "chopped", "sawn", "split in", "cut down", "bucked", "processed", "stacked"],
   measured_on: ["measured", "tested", "metered", "checked", "read", "measurement", "measured on", "meter says", "weighed"],
 } as const;
-const isDate = (said: { figure?: Figure; moment?: unknown }): boolean => said.moment !== undefined || (said.figure?.dimension === null && said.figure.value >= 1990 && said.figure.value <= 2100 && Number.isInteger(said.figure.value));
+const isDate = (said: { figure?: Figure; moment?: unknown }): boolean => said.moment !== undefined
+  || (said.figure?.dimension === null && said.figure.value >= 1990 && said.figure.value <= 2100 && Number.isInteger(said.figure.value));
 const TAKES = {
   moisture: ({ figure }: { figure?: Figure }) => figure?.dimension === "share" || (figure?.dimension === null && figure.value < 400),
   basket: ({ figure }: { figure?: Figure }) => figure?.dimension === "mass", split_on: isDate, measured_on: isDate,
@@ -54,8 +55,10 @@ export function readWood(text: string, context: ReadContext = {}): WoodRead {
   });
   const name = nameGiven(statement);
   if (name && facts[0]) facts[0].name = name;
-  const kept = facts.map((record, n) => ({ record, moisture: unsettled[n] })).filter(({ record, moisture }) => Object.keys(record).length > 0 || moisture !== undefined);
-  return { facts: kept.map(({ record }) => record), moisture_pct_unsettled: kept.map(({ moisture }) => moisture), problems: findings.problems, questions: findings.questions, assumed: findings.assumed };
+  const kept = facts.map((record, n) => ({ record, moisture: unsettled[n] })).filter(({ record, moisture }) =>
+    Object.keys(record).length > 0 || moisture !== undefined);
+  return { facts: kept.map(({ record }) => record), moisture_pct_unsettled: kept.map(({ moisture }) => moisture),
+    problems: findings.problems, questions: findings.questions, assumed: findings.assumed };
 }
 
 interface Pile {
@@ -85,7 +88,8 @@ function partsOf(statement: Statement, trees: readonly (SpeciesFound & { from: n
   });
 }
 
-function volume(statement: Statement, pile: Pile, all: readonly StackSize[], record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] }, findings: Findings): void {
+function volume(statement: Statement, pile: Pile, all: readonly StackSize[], record: { -readonly [K in keyof WoodFacts]: WoodFacts[K] },
+  findings: Findings): void {
   const keep = (stacked: number): void => {
     if (stacked > 0 && stacked <= 1000) record.volume_m3_stacked = Number(stacked.toFixed(2));
     else findings.problems.push(`A pile of ${plain(stacked)} m³ cannot be right: a winter takes some 5 to 20 m³ stacked.`);
@@ -97,7 +101,8 @@ function volume(statement: Statement, pile: Pile, all: readonly StackSize[], rec
   if (sizes.length > 0) {
     if (sizes.some(({ unit_guessed }) => unit_guessed)) {
       const { length_m, height_m, log_length_m } = sizes[0] as (typeof sizes)[number];
-      findings.assumed.push(`The stack was taken as ${plain(length_m)} m long, ${plain(height_m)} m high, with logs of ${plain(log_length_m * 100, 0)} cm.`);
+      findings.assumed.push(
+        `The stack was taken as ${plain(length_m)} m long, ${plain(height_m)} m high, with logs of ${plain(log_length_m * 100, 0)} cm.`);
     }
     keep(sizes.reduce((sum, size) => sum + size.rows * size.length_m * size.height_m * size.log_length_m, 0));
     return;
@@ -111,13 +116,15 @@ function volume(statement: Statement, pile: Pile, all: readonly StackSize[], rec
     }
     if (figure.filling === "loose") {
       // loose per stacked, measured on 33 cm splits (the mean of hard and soft wood)
-      findings.assumed.push(`${plain(cubic)} m³ loose was taken as ${plain(cubic / MEASURED_SHARES.unknown.loose_per_stacked)} m³ stacked.`);
+      findings.assumed.push(
+        `${plain(cubic)} m³ loose was taken as ${plain(cubic / MEASURED_SHARES.unknown.loose_per_stacked)} m³ stacked.`);
       keep(cubic / MEASURED_SHARES.unknown.loose_per_stacked);
     } else if (figure.filling === "solid") {
       findings.assumed.push(`${plain(cubic)} m³ solid was taken as ${plain(cubic / MEASURED_SHARES.unknown.solid_short)} m³ stacked.`);
       keep(cubic / MEASURED_SHARES.unknown.solid_short);
     } else {
-      if (!figure.filling) findings.ask("volume-filling", `Is ${plain(cubic)} m³ stacked, loose or solid? It was taken as stacked.`, { stacked: "Stacked", loose: "Loose (tipped)", solid: "Solid" });
+      if (!figure.filling) findings.ask("volume-filling", `Is ${plain(cubic)} m³ stacked, loose or solid? It was taken as stacked.`,
+        { stacked: "Stacked", loose: "Loose (tipped)", solid: "Solid" });
       keep(cubic);
     }
     return;

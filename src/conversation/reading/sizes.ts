@@ -28,7 +28,8 @@ export function sizesIn(tokens: readonly Token[], system: UnitSystem = "metric")
     const metres = inMetres(sides, system);
     if (!metres) continue;
     const before = placed[i - 1];
-    const rows = before && before.figure.dimension === null && isWord(tokens[before.to], "row", "rows", "stack", "stacks", "piles", "pile", "rick", "ricks") && before.to >= a.from - 3 ? before.figure.value : 1;
+    const rows = before && before.figure.dimension === null && isWord(tokens[before.to], "row", "rows", "stack", "stacks", "piles",
+      "pile", "rick", "ricks") && before.to >= a.from - 3 ? before.figure.value : 1;
     const [length_m, height_m, log_length_m] = metres.sides as [number, number, number];
     out.push({ length_m, height_m, log_length_m, rows, unit_guessed: metres.guessed, at: [a.figure.at[0], c.figure.at[1]] });
     i += 2;
@@ -41,15 +42,18 @@ const SIDES: readonly (readonly string[])[] = [["long", "length", "wide"], ["hig
 
 /** "3.5 m long, 1.2 high and 0.5 deep": each side beside its name; bare figures take the unit of the first. */
 function namedSides(tokens: readonly Token[], placed: readonly PlacedFigure[]): StackSize | null {
-  const found = SIDES.map((names) => placed.find(({ figure, from, to }) => (figure.dimension === "length" || figure.dimension === null) && figure.value > 0 && (isWord(tokens[to], ...names) || isWord(tokens[from - 1], ...names))));
+  const found = SIDES.map((names) => placed.find(({ figure, from, to }) => (figure.dimension === "length" || figure.dimension === null)
+    && figure.value > 0 && (isWord(tokens[to], ...names) || isWord(tokens[from - 1], ...names))));
   const [a, b, c] = found;
   const unit = found.find((one) => one?.figure.unit)?.figure.unit;
   if (!a || !b || !c || !unit) return null;
   const metres = (one: PlacedFigure): number => convert(one.figure.value, one.figure.unit ?? unit, "m");
-  return { length_m: metres(a), height_m: metres(b), log_length_m: metres(c), rows: 1, unit_guessed: false, at: [Math.min(a.figure.at[0], b.figure.at[0], c.figure.at[0]), Math.max(a.figure.at[1], b.figure.at[1], c.figure.at[1])] };
+  return { length_m: metres(a), height_m: metres(b), log_length_m: metres(c), rows: 1, unit_guessed: false,
+    at: [Math.min(a.figure.at[0], b.figure.at[0], c.figure.at[0]), Math.max(a.figure.at[1], b.figure.at[1], c.figure.at[1])] };
 }
 
-const joined = (tokens: readonly Token[], from: number, to: number): boolean => to - from === 1 && (isSign(tokens[from], "x") || isSign(tokens[from], "*") || isWord(tokens[from], "x", "by", "mal"));
+const joined = (tokens: readonly Token[], from: number, to: number): boolean => to - from === 1
+  && (isSign(tokens[from], "x") || isSign(tokens[from], "*") || isWord(tokens[from], "x", "by", "mal"));
 
 /**
  * Sides in metres. A unit written at the last side holds for the bare ones ("4x1.5x0.33 m"); without any, sides of a stack in metres
@@ -60,7 +64,8 @@ function inMetres(sides: readonly Figure[], system: UnitSystem): { sides: number
   const written = sides.find(({ unit }) => unit !== null)?.unit ?? null;
   if (written === null) {
     const longLog = last.value >= 8;
-    if (system === "us" && longLog) return { sides: sides.map(({ value }, n) => convert(value, n < 2 ? FEET_AND_INCHES.wide : FEET_AND_INCHES.deep, "m")), guessed: true };
+    if (system === "us" && longLog) return { sides: sides.map(({ value }, n) =>
+      convert(value, n < 2 ? FEET_AND_INCHES.wide : FEET_AND_INCHES.deep, "m")), guessed: true };
     if (longLog) return { sides: sides.map(({ value }, n) => (n === 2 ? value / 100 : value > 30 ? value / 100 : value)), guessed: true };
     if (system === "us") return { sides: sides.map(({ value }) => convert(value, "ft", "m")), guessed: true };
     return last.value <= 3 ? { sides: sides.map(({ value }) => value), guessed: true } : null;
@@ -68,7 +73,8 @@ function inMetres(sides: readonly Figure[], system: UnitSystem): { sides: number
   return {
     sides: sides.map(({ value, unit }, n) => {
       if (unit !== null) return convert(value, unit, "m");
-      const inherited: UnitId = n < 2 && (written === "in" || written === "cm" || written === "mm") && value <= 30 ? (written === "in" ? "ft" : "m") : written;
+      const inherited: UnitId = n < 2 && (written === "in" || written === "cm" || written === "mm") && value <= 30
+        ? (written === "in" ? "ft" : "m") : written;
       return convert(value, inherited, "m");
     }),
     guessed: false,

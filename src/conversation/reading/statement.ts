@@ -37,7 +37,8 @@ export class Findings {
   readonly assumed: string[] = [];
   ask(id: string, text: string, choices?: Readonly<Record<string, string>>): void {
     if (this.questions.some((question) => question.id === id)) return;
-    this.questions.push({ id, text, ...(choices ? { choices: Object.entries(choices).map(([choice, label]) => ({ id: choice, label })) } : {}) });
+    this.questions.push({ id, text, ...(choices ? { choices: Object.entries(choices).map(([choice, label]) => ({ id: choice, label })) }
+      : {}) });
   }
 }
 
@@ -84,7 +85,8 @@ const REACH = 6;
 
 export function state(whole: string, context: ReadContext, options: StateOptions, findings?: Findings): Statement {
   const text = whole.slice(0, LONGEST_STATEMENT);
-  if (whole.length > LONGEST_STATEMENT) findings?.problems.push(`Only the first ${LONGEST_STATEMENT} characters were read; send the rest as messages of their own.`);
+  if (whole.length > LONGEST_STATEMENT) findings?.problems.push(
+    `Only the first ${LONGEST_STATEMENT} characters were read; send the rest as messages of their own.`);
   const tokens = readNumberWords(scan(text));
   const now = context.now_ms === undefined ? null : zoned(context.now_ms, context.timezone ?? "UTC");
   const system = context.system ?? "metric";
@@ -92,11 +94,13 @@ export function state(whole: string, context: ReadContext, options: StateOptions
   const moments = now && options.moments !== false
     ? momentsIn(text, tokens, now, { ...options, lean: options.lean ?? "past", ...(context.locale ? { locale: context.locale } : {}) })
     : [];
-  const figures = figuresIn(tokens, { degrees }).filter(({ from, to, figure }) => (figure.dimension !== null && figure.dimension !== "duration") || !moments.some((moment) => moment.from < to && from < moment.to));
+  const figures = figuresIn(tokens, { degrees }).filter(({ from, to, figure }) =>
+    (figure.dimension !== null && figure.dimension !== "duration") || !moments.some((moment) => moment.from < to && from < moment.to));
   const clauses = clausesOf(text, tokens);
   const values = [
     ...figures.map(({ figure, from, to }) => ({ kind: "figure" as const, figure, from, to })),
-    ...moments.filter((moment) => !figures.some(({ from, to }) => moment.from < to && from < moment.to)).map((moment) => ({ kind: "moment" as const, moment, from: moment.from, to: moment.to })),
+    ...moments.filter((moment) => !figures.some(({ from, to }) => moment.from < to && from < moment.to)).map((moment) =>
+      ({ kind: "moment" as const, moment, from: moment.from, to: moment.to })),
   ].sort((a, b) => a.from - b.from).map((value) => ({ ...value, clause: clauses[value.from] ?? 0, cues: new Set<string>() }));
   attach(tokens, clauses, values, options);
   return { text, tokens, said: values, clauses, places: placesOf(tokens), now, system, species: context.species ?? COMMON_SPECIES };
@@ -120,7 +124,8 @@ function clausesOf(text: string, tokens: readonly Token[]): number[] {
     const line = text.slice(end, token.at[0]).includes("\n");
     end = token.at[1];
     const slash = isSign(token, "/") && token.gap;
-    const stop = (token.kind === "sign" && STOPS.has(token.sign)) || isWord(token, ...SOFT_STOPS) || slash || (isSign(token, "-") && token.gap && tokens[i + 1]?.gap === true);
+    const stop = (token.kind === "sign" && STOPS.has(token.sign)) || isWord(token, ...SOFT_STOPS) || slash
+      || (isSign(token, "-") && token.gap && tokens[i + 1]?.gap === true);
     if (line || stop) clause += 1;
     return clause;
   });
@@ -173,7 +178,10 @@ function phraseMap(cues: Cues): Map<string, string[]> {
   return map;
 }
 
-/** Gives each cue to the value it speaks of: the next in its clause, else the one before; the other way where a clause is written "7 kg min 15 kg max". */
+/**
+ * Gives each cue to the value it speaks of: the next in its clause, else the one before; the other way where a clause is written "7 kg min
+ * 15 kg max".
+ */
 function attach(tokens: readonly Token[], clauses: readonly number[], values: readonly Value[], options: StateOptions): void {
   const hits = findCues(tokens, clauses, options.cues);
   const valuesOf = Map.groupBy(values, (value) => value.clause);
@@ -183,7 +191,8 @@ function attach(tokens: readonly Token[], clauses: readonly number[], values: re
     const first = inClause[0];
     const last = own.at(-1) as CueHit;
     const groups = new Set(own.map(({ from }) => from)).size;
-    const trailing = first !== undefined && inClause.length > 1 && groups === inClause.length && first.from < (own[0] as CueHit).from && last.from > (inClause.at(-1) as Value).from;
+    const trailing = first !== undefined && inClause.length > 1 && groups === inClause.length && first.from < (own[0] as CueHit).from
+      && last.from > (inClause.at(-1) as Value).from;
     let at = 0;
     for (const hit of own) {
       const fits = (value: Value | undefined): value is Value => value !== undefined && (options.takes?.[hit.cue]?.(value) ?? true);
@@ -206,7 +215,8 @@ function firstFitting(values: readonly Value[], from: number, step: 1 | -1, fits
   return undefined;
 }
 
-const NO = ["no", "not", "without", "none", "never", "hasnt", "havent", "dont", "doesnt", "isnt", "aint", "wasnt", "lacks", "lacking", "lack", "nor", "neither", "false", "didnt"];
+const NO = ["no", "not", "without", "none", "never", "hasnt", "havent", "dont", "doesnt", "isnt", "aint", "wasnt", "lacks", "lacking",
+  "lack", "nor", "neither", "false", "didnt"];
 
 /** Whether something is said to be there, not to be there, or is not spoken of. The last mention counts. */
 export function present(statement: Statement, phrases: readonly string[]): boolean | undefined {
@@ -251,13 +261,16 @@ export const wordsIn = (statement: Statement, list: readonly string[]): boolean 
 
 /** A name given with "called", "named" or in quotes after "name". */
 export function nameGiven({ text, tokens }: Statement): string | undefined {
-  const at = tokens.findIndex((token, i) => isWord(token, "called", "named") || (isWord(token, "name") && (isWord(tokens[i + 1], "is") || isSign(tokens[i + 1], ":"))) || (isWord(token, "call") && isWord(tokens[i + 1], "it")));
+  const at = tokens.findIndex((token, i) => isWord(token, "called", "named")
+    || (isWord(token, "name") && (isWord(tokens[i + 1], "is") || isSign(tokens[i + 1], ":")))
+    || (isWord(token, "call") && isWord(tokens[i + 1], "it")));
   if (at < 0) return undefined;
   let from = at + (isWord(tokens[at], "name", "call") ? 2 : 1);
   const quoted = isSign(tokens[from], '"') || isSign(tokens[from], "'");
   if (quoted) from += 1;
   let to = from;
-  while (to < tokens.length && to - from < 8 && !(tokens[to]?.kind === "sign" && STOPS.has((tokens[to] as { sign: string }).sign)) && !isSign(tokens[to], '"') && !(quoted && isSign(tokens[to], "'"))) to += 1;
+  while (to < tokens.length && to - from < 8 && !(tokens[to]?.kind === "sign" && STOPS.has((tokens[to] as { sign: string }).sign))
+    && !isSign(tokens[to], '"') && !(quoted && isSign(tokens[to], "'"))) to += 1;
   if (to === from) return undefined;
   const name = text.slice((tokens[from] as Token).at[0], (tokens[to - 1] as Token).at[1]).trim().slice(0, 80);
   return name || undefined;

@@ -27,7 +27,10 @@ const USUAL_HOUR: Readonly<Record<DayPart, number>> = { morning: 8, noon: 12, af
 /** A wall of text holds no more moments than its beginning. */
 const LONGEST_READ = 4000;
 
-/** All moments of a text in order (its first 4000 characters). Times that nobody gave a day take the one said before, else the nearest that `lean` allows. */
+/**
+ * All moments of a text in order (its first 4000 characters). Times that nobody gave a day take the one said before, else the nearest that
+ * `lean` allows.
+ */
 export function readTimes(whole: string, now_ms: number, timezone: string, options: TimeOptions = {}): Time[] {
   const text = whole.slice(0, LONGEST_READ);
   const tokens = readNumberWords(scan(text));
@@ -59,14 +62,16 @@ export function zoned(now_ms: number, timezone: string): Temporal.ZonedDateTime 
 }
 
 function place(
-  moment: Moment, now: Temporal.ZonedDateTime, said: Temporal.PlainDate | null, last: Temporal.ZonedDateTime | null, lean: "past" | "future" | "nearest",
+  moment: Moment, now: Temporal.ZonedDateTime, said: Temporal.PlainDate | null, last: Temporal.ZonedDateTime | null,
+    lean: "past" | "future" | "nearest",
 ): { at: Temporal.ZonedDateTime; other?: Temporal.ZonedDateTime } {
   if (moment.instant_ms !== undefined) return { at: zoned(moment.instant_ms, now.timeZoneId) };
   const { clock, part } = moment;
   const day = moment.day ?? said;
   if (!clock) return { at: onDay(day ?? now.toPlainDate(), { hour: part ? USUAL_HOUR[part] : 12, minute: 0 }, now) };
   const ways = clock.twelve ? [clock, { ...clock, hour: (clock.hour + 12) % 24 }] : [clock];
-  const options = ways.flatMap((way) => (day ? [onDay(day, way, now)] : [-1, 0, 1].map((shift) => onDay(now.toPlainDate().add({ days: shift }), way, now))));
+  const options = ways.flatMap((way) => (day ? [onDay(day, way, now)]
+    : [-1, 0, 1].map((shift) => onDay(now.toPlainDate().add({ days: shift }), way, now))));
   const slack = 10 * 60_000;
   const distance = (at: Temporal.ZonedDateTime): number => {
     const ahead = at.epochMilliseconds - now.epochMilliseconds;
@@ -83,7 +88,8 @@ function place(
   return { at, ...(other ? { other } : {}) };
 }
 
-export const onDay = (day: Temporal.PlainDate, clock: { readonly hour: number; readonly minute: number }, now: Temporal.ZonedDateTime): Temporal.ZonedDateTime =>
+export const onDay = (day: Temporal.PlainDate, clock: { readonly hour: number; readonly minute: number },
+  now: Temporal.ZonedDateTime): Temporal.ZonedDateTime =>
   day.toZonedDateTime({ timeZone: now.timeZoneId, plainTime: new Temporal.PlainTime(clock.hour, clock.minute) });
 
 /** Days and times of day of a text, joined where they belong together. */
@@ -91,13 +97,15 @@ export function momentsIn(
   text: string, tokens: readonly Token[], now: Temporal.ZonedDateTime, options: TimeOptions & ClockOptions = {},
 ): Moment[] {
   const clocks = clocksIn(tokens, options);
-  const pieces: Moment[] = [...dayWords(tokens, now, options.lean ?? "nearest"), ...clocks.map((clock) => ({ from: clock.from, to: clock.to, clock }))];
+  const pieces: Moment[] = [...dayWords(tokens, now, options.lean ?? "nearest"),
+    ...clocks.map((clock) => ({ from: clock.from, to: clock.to, clock }))];
   for (const date of writtenDates(text, tokens, now, options)) {
     if (!pieces.some((piece) => piece.day && piece.from < date.to && date.from < piece.to)) {
       // a date such as 3.10.2026 holds no time of day
       for (let i = pieces.length - 1; i >= 0; i -= 1) {
         const piece = pieces[i] as Moment;
-        if (piece.clock && piece.from >= date.from && piece.to <= date.to && !isSign(tokens[piece.from + 1], ":") && piece.clock.twelve) pieces.splice(i, 1);
+        if (piece.clock && piece.from >= date.from && piece.to <= date.to && !isSign(tokens[piece.from + 1], ":")
+          && piece.clock.twelve) pieces.splice(i, 1);
       }
       pieces.push(date);
     }
@@ -112,9 +120,12 @@ function join(tokens: readonly Token[], pieces: readonly Moment[]): Moment[] {
   for (const piece of pieces) {
     const before = out.at(-1);
     const near = before && piece.from - before.to <= 3 && !stopBetween(tokens, before.to, piece.from);
-    if (near && before.clock && !before.day && piece.day && !piece.clock) out[out.length - 1] = settle({ ...piece, from: before.from, clock: before.clock });
-    else if (near && before.day && !before.clock && piece.clock && !piece.day) out[out.length - 1] = settle({ ...before, to: piece.to, clock: piece.clock });
-    else if (near && before.day && !before.part && piece.part && !piece.clock && !before.clock && piece.day) out[out.length - 1] = { ...before, to: piece.to, part: piece.part };
+    if (near && before.clock && !before.day && piece.day && !piece.clock) out[out.length - 1] = settle({ ...piece, from: before.from,
+      clock: before.clock });
+    else if (near && before.day && !before.clock && piece.clock
+      && !piece.day) out[out.length - 1] = settle({ ...before, to: piece.to, clock: piece.clock });
+    else if (near && before.day && !before.part && piece.part && !piece.clock && !before.clock
+      && piece.day) out[out.length - 1] = { ...before, to: piece.to, part: piece.part };
     else out.push(piece);
   }
   return out;
@@ -123,7 +134,8 @@ function join(tokens: readonly Token[], pieces: readonly Moment[]): Moment[] {
 /** "last night at 11", "last night at 1": the part of the day settles the half, and after midnight the day. */
 function settle(moment: Moment): Moment {
   const { clock, part, day } = moment;
-  if (!clock || !part || !day || !clock.twelve) return part === "night" && clock && day && clock.hour < 5 ? { ...moment, day: day.add({ days: 1 }) } : moment;
+  if (!clock || !part || !day || !clock.twelve) return part === "night" && clock && day && clock.hour < 5
+    ? { ...moment, day: day.add({ days: 1 }) } : moment;
   if (part === "morning") return { ...moment, clock: inHalf(clock, false) };
   if (part !== "night") return { ...moment, clock: inHalf(clock, true) };
   const small = clock.hour === 12 || clock.hour < 5;

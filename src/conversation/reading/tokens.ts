@@ -54,8 +54,10 @@ const FRACTION_PARTS = new Set([2, 3, 4, 8, 16]);
 const NARROW_SPACES = new Set(["\u00a0", "\u2009", "\u202f", "\u2007"]);
 const APOSTROPHES = new Set(["'", "’", "‘", "ʼ", "`", "´"]);
 const SIGN_LOOKALIKES: Readonly<Record<string, string>> = {
-  "−": "-", "‒": "-", "‐": "-", "‑": "-", "﹣": "-", "－": "-", "—": "–", "×": "x", "✕": "x", "＋": "+", "％": "%", "٪": "%", "˚": "°", "º": "°",
-  "“": '"', "”": '"', "″": '"', "’": "'", "‘": "'", "′": "'", "⁄": "/", "∕": "/", "：": ":", "，": ",", "．": ".", "≈": "~", "～": "~", "…": "…",
+  "−": "-", "‒": "-", "‐": "-", "‑": "-", "﹣": "-", "－": "-", "—": "–", "×": "x", "✕": "x", "＋": "+", "％": "%", "٪": "%", "˚": "°",
+    "º": "°",
+  "“": '"', "”": '"', "″": '"', "’": "'", "‘": "'", "′": "'", "⁄": "/", "∕": "/", "：": ":", "，": ",", "．": ".", "≈": "~", "～": "~",
+    "…": "…",
 };
 const LETTERS_WITHOUT_DECOMPOSITION: Readonly<Record<string, string>> = {
   ß: "ss", ø: "o", æ: "ae", œ: "oe", ł: "l", đ: "d", ð: "d", þ: "th", ı: "i",
@@ -67,8 +69,10 @@ const SPACE = /\s/u;
 const MARKS = /\p{M}/gu;
 
 const isInvisible = (char: string): boolean => char > "~" && INVISIBLE.test(char);
-const isSpace = (char: string): boolean => char === " " || char === "\n" || char === "\t" || (char !== "" && (char < " " || char > "~") && SPACE.test(char));
-const isLetter = (char: string): boolean => (char >= "a" && char <= "z") || (char >= "A" && char <= "Z") || (char > "~" && !(char in RAISED) && LETTER.test(char));
+const isSpace = (char: string): boolean => char === " " || char === "\n" || char === "\t"
+  || (char !== "" && (char < " " || char > "~") && SPACE.test(char));
+const isLetter = (char: string): boolean => (char >= "a" && char <= "z") || (char >= "A" && char <= "Z")
+  || (char > "~" && !(char in RAISED) && LETTER.test(char));
 
 function digitOf(char: string): number {
   const code = char.codePointAt(0) ?? 0;
@@ -127,16 +131,19 @@ export function scan(text: string): Token[] {
       continue;
     }
     const start = i;
-    const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0 && (gap || (tokens.at(-1)?.kind === "sign" && !isSign(tokens.at(-1), c)));
+    const leadingPoint = (c === "." || c === ",") && digitOf(char(i + 1)) >= 0
+      && (gap || (tokens.at(-1)?.kind === "sign" && !isSign(tokens.at(-1), c)));
     if (digitOf(c) >= 0 || c in FRACTIONS || leadingPoint) {
       const read = readNumber(char, i, listMark(tokens, gap));
       i = read.next;
-      tokens.push({ kind: "number", value: read.value, decimals: read.decimals, ...(read.alt === undefined ? {} : { alt: read.alt }), at: [at(start), at(i - 1) + char(i - 1).length], gap });
+      tokens.push({ kind: "number", value: read.value, decimals: read.decimals, ...(read.alt === undefined ? {} : { alt: read.alt }),
+        at: [at(start), at(i - 1) + char(i - 1).length], gap });
     } else if (isLetter(c) && !(c in SIGN_LOOKALIKES)) {
       const read = readLetters(char, i);
       i = read.next;
       const capital = c !== c.toLowerCase();
-      tokens.push({ kind: "word", word: read.word, ...(capital ? { capital: true as const } : {}), at: [at(start), at(i - 1) + char(i - 1).length], gap });
+      tokens.push({ kind: "word", word: read.word, ...(capital ? { capital: true as const } : {}),
+        at: [at(start), at(i - 1) + char(i - 1).length], gap });
     } else {
       i += 1;
       tokens.push({ kind: "sign", sign: SIGN_LOOKALIKES[c] ?? c, at: [at(start), at(start) + c.length], gap });
@@ -175,7 +182,8 @@ interface ReadNumber {
 function listMark(tokens: readonly Token[], gap: boolean): string {
   const mark = tokens.at(-1);
   const before = tokens.at(-2);
-  return !gap && mark?.kind === "sign" && !mark.gap && (mark.sign === "." || mark.sign === ",") && before?.kind === "number" ? mark.sign : "";
+  return !gap && mark?.kind === "sign" && !mark.gap && (mark.sign === "." || mark.sign === ",") && before?.kind === "number" ? mark.sign
+    : "";
 }
 
 function readNumber(char: (i: number) => string, from: number, list: string): ReadNumber {
@@ -196,7 +204,8 @@ function readNumber(char: (i: number) => string, from: number, list: string): Re
   let whole = digits();
   const first = char(i);
   let groups = 0;
-  if (whole.length >= 1 && whole.length <= 3 && whole[0] !== "0" && first !== list && (first === "," || first === "." || APOSTROPHES.has(first) || NARROW_SPACES.has(first))) {
+  if (whole.length >= 1 && whole.length <= 3 && whole[0] !== "0" && first !== list
+    && (first === "," || first === "." || APOSTROPHES.has(first) || NARROW_SPACES.has(first))) {
     while (char(i) === first && runLength(i + 1) === 3) {
       i += 1;
       whole += digits();
@@ -251,8 +260,10 @@ function joinFractions(tokens: readonly Token[]): Token[] {
     let share: number | null = null;
     let end = token;
     if (
-      slash?.kind === "sign" && slash.sign === "/" && below?.kind === "number" && !slash.gap && !below.gap && FRACTION_PARTS.has(below.value) &&
-      token.value > 0 && token.value < below.value && Number.isInteger(token.value) && !(after?.kind === "sign" && after.sign === "/" && !after.gap) &&
+      slash?.kind === "sign" && slash.sign === "/" && below?.kind === "number" && !slash.gap && !below.gap
+        && FRACTION_PARTS.has(below.value) &&
+      token.value > 0 && token.value < below.value && Number.isInteger(token.value)
+        && !(after?.kind === "sign" && after.sign === "/" && !after.gap) &&
       !isSign(tokens[i - 1], "/")
     ) {
       share = token.value / below.value;
@@ -260,7 +271,8 @@ function joinFractions(tokens: readonly Token[]): Token[] {
       i += 2;
     } else if (token.value < 1 && token.decimals === 2 && token.at[1] - token.at[0] === 1) share = token.value;
     const before = out.at(-1);
-    if (share !== null && before?.kind === "number" && token.gap && Number.isInteger(before.value) && before.value > 0 && before.decimals === 0) {
+    if (share !== null && before?.kind === "number" && token.gap && Number.isInteger(before.value) && before.value > 0
+      && before.decimals === 0) {
       out[out.length - 1] = { ...before, value: before.value + share, decimals: 2, at: [before.at[0], end.at[1]] };
     } else {
       out.push(share === null ? token : { ...token, value: share, decimals: 2, at: [token.at[0], end.at[1]] });
@@ -270,5 +282,6 @@ function joinFractions(tokens: readonly Token[]): Token[] {
 }
 
 export const isSign = (token: Token | undefined, sign: string): boolean => token?.kind === "sign" && token.sign === sign;
-export const isWord = (token: Token | undefined, ...words: readonly string[]): boolean => token?.kind === "word" && words.includes(token.word);
+export const isWord = (token: Token | undefined, ...words: readonly string[]): boolean => token?.kind === "word"
+  && words.includes(token.word);
 export const wordAt = (token: Token | undefined): string => (token?.kind === "word" ? token.word : "");

@@ -16,7 +16,8 @@ export interface UnitName {
   readonly unscaled?: true;
 }
 
-const of = (unit: UnitId, more: Omit<UnitName, "unit" | "dimension"> = {}): UnitName => ({ unit, dimension: UNITS[unit].dimension, ...more });
+const of = (unit: UnitId, more: Omit<UnitName, "unit" | "dimension"> = {}): UnitName =>
+  ({ unit, dimension: UNITS[unit].dimension, ...more });
 const money = (currency: string): UnitName => ({ unit: null, dimension: "money", money: currency });
 
 /** Nominal third of a cord; logs of 12 to 24 in make it a quarter to a half (a face 8 ft by 4 ft). Common practice, no source. */
@@ -25,7 +26,8 @@ const faceCord = (name: string): UnitName => of("cord", { times: 1 / 3, filling:
 const TON = of("t", { uncertain: { name: "ton", low: 0.90718474, high: 1.0160469088 } });
 
 const NAMES: readonly (readonly [string, UnitName])[] = [
-  ["kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kgm kgms killo killos kiloes kilogramm kilogrammaa kiloa кг кило", of("kg")],
+  ["kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kgm kgms killo killos kiloes kilogramm kilogrammaa kiloa кг кило",
+    of("kg")],
   ["g gr gram grams gramme grammes", of("g")],
   ["t tonne tonnes tonn tonnen", of("t")],
   ["ton tons", TON],
@@ -75,17 +77,23 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
 ];
 
 const PHRASES: readonly (readonly [string, UnitName])[] = [
-  ["cubic metre|cubic metres|cubic meter|cubic meters|cubic m|cu m|cu metre|cu metres|m cubed|metres cubed|meters cubed|metre cube|metres cube", of("m3")],
-  ["stacked metre|stacked metres|stacked meter|stacked meters|stacked cube|stacked cubes|stacked cubic metres|stacked cubic meters|stacked m3|stacked cubic metre|stacked cubic meter", of("m3", { filling: "stacked" })],
-  ["loose metre|loose metres|loose cube|loose cubes|loose cubic metres|loose cubic meters|loose m3|loose cubic metre|loose cubic meter|bulk m3|bulk cubic metres", of("m3", { filling: "loose" })],
-  ["solid metre|solid metres|solid cubic metres|solid cubic meters|solid m3|solid cubic metre|solid cubic meter|solid cube|solid cubes", of("m3", { filling: "solid" })],
+  ["cubic metre|cubic metres|cubic meter|cubic meters|cubic m|cu m|cu metre|cu metres|m cubed|metres cubed|meters cubed|metre cube|" +
+    "metres cube", of("m3")],
+  ["stacked metre|stacked metres|stacked meter|stacked meters|stacked cube|stacked cubes|stacked cubic metres|stacked cubic meters|" +
+    "stacked m3|stacked cubic metre|stacked cubic meter", of("m3", { filling: "stacked" })],
+  ["loose metre|loose metres|loose cube|loose cubes|loose cubic metres|loose cubic meters|loose m3|loose cubic metre|" +
+    "loose cubic meter|bulk m3|bulk cubic metres", of("m3", { filling: "loose" })],
+  ["solid metre|solid metres|solid cubic metres|solid cubic meters|solid m3|solid cubic metre|solid cubic meter|solid cube|solid cubes",
+    of("m3", { filling: "solid" })],
   ["cubic foot|cubic feet|cu ft|cubic ft", of("ft3")],
   ["full cord|full cords|bush cord|bush cords|real cord|real cords", of("cord", { filling: "stacked" })],
   ["face cord|face cords|facecord|facecords|stove cord|stove cords", faceCord("face cord")],
-  ["square metre|square metres|square meter|square meters|sq m|sq metre|sq metres|sq meter|sq meters|m squared|metres squared|meters squared|square m|sq mt", of("m2")],
+  ["square metre|square metres|square meter|square meters|sq m|sq metre|sq metres|sq meter|sq meters|m squared|metres squared|" +
+    "meters squared|square m|sq mt", of("m2")],
   ["square foot|square feet|sq ft|sq feet|square ft|sq foot|ft squared|feet squared", of("ft2")],
   ["per cent|pro cent", of("pct")],
-  ["degree c|degrees c|deg c|° c|degree celsius|degrees celsius|deg celsius|° celsius|degrees celcius|degrees centigrade|grad celsius", of("C")],
+  ["degree c|degrees c|deg c|° c|degree celsius|degrees celsius|deg celsius|° celsius|degrees celcius|degrees centigrade|grad celsius",
+    of("C")],
   ["degree f|degrees f|deg f|° f|degree fahrenheit|degrees fahrenheit|deg fahrenheit|° fahrenheit|degrees farenheit", of("F")],
   ["w/k|w per k|watt per kelvin|watts per kelvin|watts per degree|w per degree|watt per degree|w / k", of("W/K")],
   ["kw/k|kw per k|kilowatt per kelvin", of("W/K", { times: 1000 })],
@@ -101,11 +109,13 @@ const PHRASES: readonly (readonly [string, UnitName])[] = [
   ["metric ton|metric tons|metric tonne|metric tonnes", of("t")],
 ];
 
-const names = (list: string, between: string, name: UnitName): (readonly [string, UnitName])[] => list.split(between).map((word) => [word, name] as const);
+const names = (list: string, between: string, name: UnitName): (readonly [string, UnitName])[] =>
+  list.split(between).map((word) => [word, name] as const);
 const WORDS = NAMES.flatMap(([list, name]) => names(list, " ", name));
 const SINGLE = new Speller(WORDS, {
   from: 6,
-  never: ["minutes", "heaters", "square", "heater", "metal", "metals", "grain", "grams", "founds", "sounds", "pounded", "foots", "stoned", "points", "minuted", "merely"],
+  never: ["minutes", "heaters", "square", "heater", "metal", "metals", "grain", "grams", "founds", "sounds", "pounded", "foots", "stoned",
+    "points", "minuted", "merely"],
 });
 const MANY = new Map(PHRASES.flatMap(([list, name]) => names(list, "|", name)));
 

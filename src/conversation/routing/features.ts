@@ -1,6 +1,6 @@
+import { hashText, mix } from "./hash.ts";
 import type { Lexicon } from "./lexicon.ts";
 import { normalise } from "./normalise.ts";
-import { stem } from "./stem.ts";
 import { type QuantityKind, tokenise } from "./tokens.ts";
 
 /** Hash buckets of the sparse features: words, pairs and senses below, letter groups above. */
@@ -15,7 +15,8 @@ export const QUANTITY_KINDS: readonly QuantityKind[] = [
 ];
 
 /** Words beyond this many are not read; a question has been asked by then. */
-const READ_WORDS = 120;
+export const READ_WORDS = 120;
+const PAIRED_SENSES = 14;
 
 export interface Reading {
   readonly indices: Int32Array;
@@ -23,117 +24,93 @@ export interface Reading {
   /** Vector rows and quantities in order. */
   readonly sequence: Int32Array;
   readonly wordCount: number;
-  /** Words neither English nor of the trade, as a share of all words: high for other languages and noise. */
-  readonly strangeShare: number;
 }
 
 const GROUP_WEIGHTS = { word: 1, pair: 0.7, sense: 1, sensePair: 0.7, quantity: 0.5, shape: 0.35, letters: 0.9 };
 
-const FNV_START = 0x811c9dc5;
-const FNV_PRIME = 0x01000193;
-
-function hash(text: string, seed: number): number {
-  let h = FNV_START ^ seed;
-  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), FNV_PRIME);
-  h ^= h >>> 15;
-  return h >>> 0;
-}
+const SEEDS = { word: 1, pair: 2, gap: 3, sense: 4, sensePair: 5, quantity: 6, shape: 7 };
 
 /** Everything the classifier sees of a message. Linear in the text up to the caps of normalise() and READ_WORDS. */
 export function read(text: string, lexicon: Lexicon): Reading {
-  const tokens = tokenise(normalise(text));
   const stems: string[] = [];
-  const raw: string[] = [];
+  const hashes: number[] = [];
   const sequence: number[] = [];
+  const letters = new Set<number>();
   const quantities = new Set<QuantityKind>();
-  let question = 0;
-  let emoji = 0;
+  let question = false;
+  let emoji = false;
   let strange = 0;
-  for (const token of tokens) {
+  for (const token of tokenise(normalise(text))) {
     if (stems.length >= READ_WORDS) break;
     if (token.kind === "word") {
-      const word = lexicon.mend(token.text);
-      const row = lexicon.vectorRow(word);
-      if (row >= 0) sequence.push(row);
-      else if (word.length > 3) strange++;
-      raw.push(token.text);
-      stems.push(stem(word));
+      const entry = lexicon.entry(token.text);
+      if (entry.row >= 0) sequence.push(entry.row);
+      else if (entry.word.length > 3) strange++;
+      stems.push(entry.stem);
+      hashes.push(entry.hash);
+      for (const bucket of entry.letters) letters.add(bucket % LETTER_BUCKETS);
     } else if (token.kind === "quantity") {
       quantities.add(token.of);
       sequence.push(-1 - QUANTITY_KINDS.indexOf(token.of));
-      stems.push(`#${token.of}`);
-      raw.push("");
-    } else if (token.text === "?") question++;
-    else if (token.text === "emoji") emoji++;
+      const stand = `#${token.of}`;
+      stems.push(stand);
+      hashes.push(hashText(stand));
+    } else if (token.text === "?") question = true;
+    else if (token.text === "emoji") emoji = true;
   }
 
-  const words: number[] = [];
+  const count = stems.length;
+  const words = hashes.map((here) => mix(here, SEEDS.word));
   const pairs: number[] = [];
   const found: number[] = [];
-  for (let i = 0; i < stems.length; i++) {
-    const here = stems[i] as string;
-    words.push(hash(here, 1));
-    if (i + 1 < stems.length) pairs.push(hash(`${here} ${stems[i + 1]}`, 2));
-    if (i + 2 < stems.length) pairs.push(hash(`${here} ${stems[i + 2]}`, 3));
+  for (let i = 0; i < count; i++) {
+    const here = hashes[i] as number;
+    if (i + 1 < count) pairs.push(mix(mix(here, SEEDS.pair), hashes[i + 1] as number));
+    if (i + 2 < count) pairs.push(mix(mix(here, SEEDS.gap), hashes[i + 2] as number));
     lexicon.sensesAt(stems, i, found);
   }
   const senses = [...new Set(found)].sort((a, b) => a - b);
-  const senseHashes = senses.map((sense) => hash(lexicon.senseNames[sense] as string, 4));
   const sensePairs: number[] = [];
-  for (let i = 0; i < senses.length && i < 14; i++) {
-    for (let j = i + 1; j < senses.length && j < 14; j++) {
-      sensePairs.push(hash(`${lexicon.senseNames[senses[i] as number]}+${lexicon.senseNames[senses[j] as number]}`, 5));
-    }
+  const paired = Math.min(senses.length, PAIRED_SENSES);
+  for (let i = 0; i < paired; i++) {
+    const one = mix(lexicon.senseHashes[senses[i] as number] as number, SEEDS.sensePair);
+    for (let j = i + 1; j < paired; j++) sensePairs.push(mix(one, lexicon.senseHashes[senses[j] as number] as number));
   }
-  const quantityHashes = [...quantities].map((kind) => hash(kind, 6));
+  const first = hashes[0] ?? 0;
   const shape = [
-    hash(`length ${Math.min(6, Math.ceil(Math.log2(stems.length + 1)))}`, 7),
-    hash(`question ${question > 0 ? 1 : 0}`, 7),
-    hash(`first ${stems[0] ?? ""}`, 7),
-    hash(`first two ${stems[0] ?? ""} ${stems[1] ?? ""}`, 7),
-    hash(`last ${stems[stems.length - 1] ?? ""}`, 7),
+    mix(SEEDS.shape, 10 + Math.min(6, Math.ceil(Math.log2(count + 1)))),
+    mix(SEEDS.shape, question ? 21 : 20),
+    mix(SEEDS.shape, 30 + Math.min(4, senses.length)),
+    mix(SEEDS.shape, 40 + Math.round((4 * strange) / (count || 1))),
+    mix(mix(SEEDS.shape, 50), first),
+    mix(mix(mix(SEEDS.shape, 51), first), hashes[1] ?? 0),
+    mix(mix(SEEDS.shape, 52), hashes[count - 1] ?? 0),
   ];
-  shape.push(hash(`senses ${Math.min(4, senses.length)}`, 7), hash(`strange ${Math.round((4 * strange) / (stems.length || 1))}`, 7));
-  if (emoji > 0) shape.push(hash("emoji", 7));
-  if (stems.length === 0) shape.push(hash("empty", 7));
+  if (emoji) shape.push(mix(SEEDS.shape, 60));
+  const senseFeatures = senses.map((sense) => mix(lexicon.senseHashes[sense] as number, SEEDS.sense));
+  const quantityFeatures = Array.from(quantities, (kind) => mix(hashText(kind), SEEDS.quantity));
 
-  const letters = new Set<number>();
-  for (const word of raw) letterGroups(word, letters);
-
-  const total = words.length + pairs.length + senseHashes.length + sensePairs.length + quantityHashes.length + shape.length + letters.size;
+  const total = words.length + pairs.length + senses.length + sensePairs.length + quantities.size + shape.length + letters.size;
   const indices = new Int32Array(total);
   const values = new Float32Array(total);
   let at = 0;
-  const put = (hashes: readonly number[], weight: number): void => {
-    const value = weight / Math.sqrt(hashes.length || 1);
-    for (const h of hashes) {
-      indices[at] = h % WORD_BUCKETS;
+  const put = (features: readonly number[], weight: number): void => {
+    const value = weight / Math.sqrt(features.length || 1);
+    for (const feature of features) {
+      indices[at] = feature % WORD_BUCKETS;
       values[at++] = value;
     }
   };
   put(words, GROUP_WEIGHTS.word);
   put(pairs, GROUP_WEIGHTS.pair);
-  put(senseHashes, GROUP_WEIGHTS.sense);
+  put(senseFeatures, GROUP_WEIGHTS.sense);
   put(sensePairs, GROUP_WEIGHTS.sensePair);
-  put(quantityHashes, GROUP_WEIGHTS.quantity);
+  put(quantityFeatures, GROUP_WEIGHTS.quantity);
   put(shape, GROUP_WEIGHTS.shape);
   const letterValue = GROUP_WEIGHTS.letters / Math.sqrt(letters.size || 1);
   for (const bucket of letters) {
     indices[at] = WORD_BUCKETS + bucket;
     values[at++] = letterValue;
   }
-  return { indices, values, sequence: Int32Array.from(sequence), wordCount: stems.length, strangeShare: strange / (stems.length || 1) };
-}
-
-/** Groups of 3 to 5 letters of `<word>`, hashed as they are scanned. */
-function letterGroups(word: string, into: Set<number>): void {
-  const end = word.length + 2;
-  const code = (i: number): number => (i === 0 ? 60 : i === end - 1 ? 62 : word.charCodeAt(i - 1));
-  for (let from = 0; from + 3 <= end; from++) {
-    let h = FNV_START;
-    for (let i = 0; i < 5 && from + i < end; i++) {
-      h = Math.imul(h ^ code(from + i), FNV_PRIME);
-      if (i >= 2) into.add(((h ^ (h >>> 15)) >>> 0) % LETTER_BUCKETS);
-    }
-  }
+  return { indices, values, sequence: Int32Array.from(sequence), wordCount: count };
 }

@@ -1,3 +1,4 @@
+import { hashText, letterGroups } from "./hash.ts";
 import { stem } from "./stem.ts";
 
 /** What the reader of a message knows about words; built from `knowledge/words.yaml`, the training messages and the word vectors. */
@@ -14,18 +15,29 @@ interface PhraseNode {
   next?: Map<string, PhraseNode>;
 }
 
+/** What is known of one word as written. */
+export interface Entry {
+  /** The word meant: shorthand spelt out, a slip mended towards the vocabulary, otherwise the word itself. */
+  readonly word: string;
+  readonly stem: string;
+  readonly hash: number;
+  /** Row of its vector, or -1. */
+  readonly row: number;
+  /** Hashes of the letter groups of the word as written. */
+  readonly letters: Int32Array;
+}
+
 export interface Lexicon {
-  readonly senseNames: readonly string[];
+  /** One for each sense, in the order of its number. */
+  readonly senseHashes: readonly number[];
   /** Senses that begin at a position of the stemmed words, pushed onto `found`. */
   sensesAt(stems: readonly string[], from: number, found: number[]): void;
-  /** The word meant: shorthand spelt out, a slip mended towards the vocabulary, otherwise the word itself. */
-  mend(word: string): string;
-  /** Row of the word's vector, or -1. */
-  vectorRow(word: string): number;
+  entry(written: string): Entry;
 }
 
 const MEND_FROM_LENGTH = 4;
-const MEMORY_WORDS = 20_000;
+/** Words remembered between messages, so that the commonest are worked out once. */
+const REMEMBERED_WORDS = 6000;
 
 export function buildLexicon(data: LexiconData, vectorWords: readonly string[]): Lexicon {
   const senseNames = Object.keys(data.senses);
@@ -51,7 +63,7 @@ export function buildLexicon(data: LexiconData, vectorWords: readonly string[]):
   const spellings = new Map(Object.entries(data.spellings));
   const targets = [...new Set([...data.vocabulary, ...known])].filter((word) => word.length >= MEND_FROM_LENGTH);
   let deletions: Map<string, string> | undefined;
-  const mended = new Map<string, string>();
+  const remembered = new Map<string, Entry>();
 
   /** One edit away (or two that shorten both words by one letter); nothing is guessed for a word English knows. */
   function repair(word: string): string {
@@ -67,8 +79,14 @@ export function buildLexicon(data: LexiconData, vectorWords: readonly string[]):
     return word;
   }
 
+  function mend(word: string): string {
+    const spelt = spellings.get(word);
+    if (spelt !== undefined) return spelt;
+    return word.length < MEND_FROM_LENGTH || known.has(word) || rows.has(word) ? word : repair(word);
+  }
+
   return {
-    senseNames,
+    senseHashes: senseNames.map(hashText),
     sensesAt(stems, from, found) {
       let level: Map<string, PhraseNode> | undefined = root;
       for (let i = from; i < stems.length && level !== undefined; i++) {
@@ -78,18 +96,16 @@ export function buildLexicon(data: LexiconData, vectorWords: readonly string[]):
         level = node.next;
       }
     },
-    mend(word) {
-      const spelt = spellings.get(word);
-      if (spelt !== undefined) return spelt;
-      if (word.length < MEND_FROM_LENGTH || known.has(word) || rows.has(word)) return word;
-      let out = mended.get(word);
-      if (out === undefined) {
-        out = repair(word);
-        if (mended.size < MEMORY_WORDS) mended.set(word, out);
-      }
-      return out;
+    entry(written) {
+      const known = remembered.get(written);
+      if (known !== undefined) return known;
+      const word = mend(written);
+      const root = stem(word);
+      const entry = { word, stem: root, hash: hashText(root), row: rows.get(word) ?? -1, letters: letterGroups(written) };
+      if (remembered.size >= REMEMBERED_WORDS) remembered.clear();
+      remembered.set(written, entry);
+      return entry;
     },
-    vectorRow: (word) => rows.get(word) ?? -1,
   };
 }
 

@@ -20,6 +20,9 @@ export interface Route {
 const SHOWN = 5;
 /** Each part of a message must reach this to count as a question of its own. */
 const OWN_QUESTION = 0.6;
+const ROOM_FOR_ANOTHER = 0.01;
+/** "What do I do?" after a trouble is no question of its own. */
+const NEVER_SECOND: ReadonlySet<TopicId> = new Set(["out-of-scope", "help"]);
 
 const NOTHING_SAID: Route = {
   ranked: [{ topic: "out-of-scope", score: 1 }, { topic: "help", score: 0 }, { topic: "light-fire", score: 0 }],
@@ -44,7 +47,7 @@ export function route(text: string): Route {
   const whole = rank(text);
   if (whole === undefined) return NOTHING_SAID;
   const verdict = verdictOf(whole);
-  const second = verdict === "out-of-scope" ? undefined : secondQuestion(text, (whole[0] as Ranked).topic);
+  const second = verdict === "out-of-scope" ? undefined : secondQuestion(text, whole);
   return second === undefined ? { ranked: whole, verdict } : { ranked: whole, verdict, second };
 }
 
@@ -70,12 +73,15 @@ export function best(topics: readonly TopicId[], probabilities: Float64Array, co
   return ranked;
 }
 
-/** The topic of another part of the message, when that part alone is surely about something else than the whole. */
-function secondQuestion(text: string, main: TopicId): TopicId | undefined {
+/** The topic of another part of the message, when that part alone is surely about it and the whole leaves room for it. */
+function secondQuestion(text: string, whole: readonly Ranked[]): TopicId | undefined {
+  const main = (whole[0] as Ranked).topic;
+  const room = whole.filter(({ topic, score }) => topic !== main && score >= ROOM_FOR_ANOTHER && !NEVER_SECOND.has(topic));
+  if (room.length === 0) return undefined;
   const topics: TopicId[] = [];
   for (const part of parts(text)) {
     const first = rank(part)?.[0];
-    if (first !== undefined && first.topic !== "out-of-scope" && first.score >= OWN_QUESTION) topics.push(first.topic);
+    if (first !== undefined && first.score >= OWN_QUESTION) topics.push(first.topic);
   }
-  return topics.includes(main) ? topics.find((topic) => topic !== main) : undefined;
+  return topics.includes(main) ? topics.find((topic) => room.some((each) => each.topic === topic)) : undefined;
 }

@@ -1,5 +1,6 @@
 /** Records by talking: "my heater: bell, 1800 kg, max 15 kg", "log: 12 kg birch 18:10". Reads what is there, asks for what must not be assumed. */
 import { ask, say, steps, text, verbatim, type Block, type FormField } from "../../answer.ts";
+import { q } from "../../quantities.ts";
 import type { ReadRecords } from "../../records/read.ts";
 import { FireRecord, HEATER_KINDS, type FireFacts } from "../../records/schemas.ts";
 import type { TopicId } from "../../topics.ts";
@@ -57,7 +58,9 @@ function logFire(context: Context, around: { timezone: string; now_ms: number; s
   if (Object.keys(read.facts).length === 0 || !full.success) return form(context, "log-fire", FIRE_FORM);
   const early = read.careful.includes("damper-over-embers") || full.data.bed_at_close !== undefined && full.data.bed_at_close !== "black" && full.data.bed_at_close !== "unknown" && full.data.damper_closed_at !== undefined;
   const unsaid = full.data.damper_closed_at !== undefined && full.data.bed_at_close === undefined;
+  const over = context.limits.max_load_kg !== null && (full.data.load_kg ?? 0) > context.limits.max_load_kg + 0.05;
   const outcome = recordsOutcome(context, "log-fire", { kept: { fires: [full.data] }, problems: [...read.problems] }, [
+    ...(over ? [say(text("fires.over", { load: q(full.data.load_kg ?? 0, "kg", { digits: 1 }), max: q(context.limits.max_load_kg ?? 0, "kg", { digits: 1 }) }), "over-firing")] : []),
     ...(early ? [say(text("fires.early"), "close-flue", "carbon-monoxide")] : []),
     ...(unsaid ? [say(text("fires.bed-ask"), "close-flue")] : []),
     ...rest(read),

@@ -5,14 +5,20 @@ export const ENGLISH_COMPANY: PhraseList = {
   alarm_quiet: `alarm is? quiet/silent
 alarm hasnt/isnt gone/going off
 alarm has/is not gone/going off`,
-  excuse: `in bed
+  excuse: `so we/i heat/fire/keep/light/ill/have
+in bed
 please log/remind/show/set/skip/cancel/add`,
   on_opening: `when i/we/you? opened/opening/reloading/open
 when the? door is? open/opened/opens/opening
 when opening/reloading/lighting/loading/starting
 opened the? door too
 on opening`,
-  topical: `how much per
+  topical: `loud enough
+spark guard/guards
+fire brigades
+emergency number/numbers
+do fire brigade/departments charge/cost
+how much per
 what temperature/temp
 how loud/loudly`,
   resolved: `all? good/fine/ok/okay/gone/normal now
@@ -37,12 +43,16 @@ car/burglar/phone/morning/intruder alarm`,
 battery low/flat/dead
 end of life`,
   once_a_minute: `every/each/once/per a? minute/minutes
+once every minute/30/40/45/60/hour seconds?
 every 30/40/60/45 seconds/s/sec
 every few/couple minutes/mins/of
 one/single/1 chirp/beep
 once in a while
 now and then`,
-  idle: `next door
+  idle: `dizzy heights/height
+stack of
+hands burn/burned after/from
+next door
 sick of
 sick and tired of?
 fed up
@@ -142,7 +152,8 @@ dizzy with joy/excitement/happiness
 exploding prices
 bed/embers/coals black
 do alarms/detectors`,
-  history: `last/previous year/winter/season/week/month/summer/autumn/spring/fall/time/decade/century/owner/christmas/january/february/march/april/may/june/july/august/september/october/november/december/monday/tuesday/wednesday/thursday/friday/saturday/sunday
+  history: `in the past
+last/previous year/winter/season/week/month/summer/autumn/spring/fall/time/decade/century/owner/christmas/january/february/march/april/may/june/july/august/september/october/november/december/monday/tuesday/wednesday/thursday/friday/saturday/sunday
 years/year/months/month/weeks/week/winters/seasons/days ago/back
 long ago
 few/couple of? years/months/weeks/days
@@ -188,7 +199,8 @@ help me/us
 please help
 call/ring/phone/dial the? fire brigade/department/service/dept/company
 is this/it normal/bad/dangerous/serious`,
-  hypothetical: `just so i know
+  hypothetical: `when should/must/do we/i evacuate/leave/get/go/call
+just so i know
 for my information
 what should/do/must/would/shall i/we/you/guests/they do if/when/in/during
 when/if the/an/a? co/smoke/carbon? monoxide? alarm/detector goes/sounds/rings/beeps

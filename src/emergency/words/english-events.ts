@@ -78,7 +78,8 @@ beside/behind/by/near/around the/our/my? heater/stove`,
   behind: "behind/inside/under/beneath/in the/our/my? wall/walls/heater/stove/floor/ceiling/skirting/panel/panelling",
   damper_shut: `slide/plate/damper/gate/flue/schieber/pelti/register is?/was?/fully? in/across/home/shut/closed/down
 slide/plate/damper/gate/flue is?/was? all? the? way in/shut/closed`,
-  under_hearth: `fire/flames outside the? stove/heater
+  under_hearth: `fire/flames on the/our/my floor/carpet/rug/mat/bench
+fire/flames outside the? stove/heater
 fire/flames/smoke/glow under the? hearth/floor/stove/heater`,
   redhot: `glowing red/orange/cherry/hot/white
 turned/gone/went/turning/going bright? red/orange/cherry
@@ -98,9 +99,19 @@ ash can/bucket/bin/pail/drawer/pan/box/tray/tub
 last night fire
 yesterday fire
 contents of the? stove/heater/firebox/fire`,
-  fled: `run/ran/went/gone/go/got/are/standing/fled/moved/stood outside/outdoors/out`,
+  fled: "run/ran/went/gone/go/got/are/standing/fled/moved/stood outside/outdoors/out",
   blister: "skin is? came/come/comes/coming/peeled/peeling/falling/fell off",
   fire_in: "there is? still? fire/flame/flames",
+  get_out: `get everyone out
+should/must/shall we/i get out/outside
+should/must/shall we/i evacuate
+evacuate now
+safe to stay/remain
+safe to go back
+safe to sleep in? here/tonight`,
+  brigade: "fire brigade/department/dept/service/engine",
+  room: `in here
+all over the/my/our room/house/kitchen/place`,
   at_me: `at me/us/him/her
 in my/his/her face`,
   caught: "went/going/gone up",
@@ -142,7 +153,6 @@ smoking us out
 house/room is? smoked/smoky
 smoky/smokey as
 smoke is? so? bad/heavy/dense/terrible`,
-  room: "all over the/my/our room/house/kitchen/place",
   ash_smoking: `bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? smoking/smouldering/smoldering/hot/warm/melting/melted/glowing/burning/alight/scorched/steaming
 bin/bag/box/bucket/sack/dustbin/trash/can/pail/garbage/compost is?/has?/started? to? smoke/smoulder/smolder/melt/burn/glow/steam
 smoke/steam/glow coming? from/in the? ash/bin/bag/box/bucket/sack/dustbin/trash/garbage/pail/compost`,
@@ -159,7 +169,8 @@ wont/doesnt/cant/will not? open`,
   glow: `fire going
 full fire
 still some? fire/going/in/lit/alive/burning/on
-fire is? still? going/on/lit/burning/not
+fire is/was still? going/on/lit/burning/not
+fire still going/on/lit/burning
 half burned/burnt log/logs
 wasnt/isnt/not/werent fully/quite/completely/all/properly/totally/entirely? out/black/dead
 a? log/logs burning/alight

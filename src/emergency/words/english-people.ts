@@ -16,7 +16,21 @@ husband and i
 my wife and me
 half the family`,
   pet: "guinea pig/pigs",
-  ill: `isnt/not making any? sense
+  ill: `hardly/barely/cant/cannot/couldnt/can keep my/his/her/our? balance
+cant/cannot/hardly/barely keep/stay/stand awake/upright/standing/conscious
+budgie/budgies/canary/canaries/parrot/parakeet/cat/dog/hamster/rabbit/bird/birds dead
+nobody/noone can keep/stay/think/stand/focus/wake
+seeing things/spots/stars
+want/wants to vomit/puke/throw
+feel/feels/feeling/felt like vomiting/fainting/puking/throwing/passing/collapsing/dying
+wobbly legs
+going dark/black/grey before my? eyes?
+vision blurred/blurry/blurs/swims/darkens/narrowing
+heart/pulse is? beating/hammering/thumping/fluttering/going fast?/hard/wild?
+splitting/thumping/blinding/awful/terrible/weird/strange/dull/slight/mild/bit headache
+felt/feel/feels/feeling the? need to vomit/faint
+stomach/belly/tummy turning/churning/upset/cramps
+isnt/not making any? sense
 dull/constant/nasty ache in my/the/our head/heads
 like im/ive/i am/been/have? been? floating/drinking/drunk/underwater/drugged/dreaming
 like im/ive/i floating/drinking/drunk/underwater/drugged/dreaming
@@ -99,7 +113,21 @@ slurring his?/her? words/speech
 talking nonsense/gibberish/rubbish
 making no sense
 tunnel vision`,
-  felled: `jelly legs
+  felled: `cant/doesnt/wont/couldnt/hardly/barely/cannot/didnt/not lift/raise/hold/read/remember/speak/swallow/follow/concentrate/walk/recognise/recognize/react/reacting/sit
+on the kitchen/bathroom/bedroom/hall/stairs/landing floor?
+spots in front of my/his/her eyes
+spots/stars before my/his/her eyes
+went/gone/going/goes blue/stiff/limp/quiet/still/rigid/cold
+dropped like a stone
+hit the floor
+bumping into things
+repeating himself/herself/themselves/things
+cant/cannot keep his/her/their/my? food/balance/feet/down
+lost his/her/my/their balance/footing
+short/out of breath
+no strength/energy
+unusually/very/strangely/weirdly/oddly quiet/still/slow/hot/grumpy/clumsy
+jelly legs
 woke/woken/came/come up/to/round/around on the floor
 cage floor
 floor of the/its? cage

@@ -7,17 +7,18 @@ export const ENGLISH_WORDS: WordList = {
   many: "everyone everybody we weve were us kids children childrens family guests boys girls lads folks twins parents visitors both tenants grandkids grandchildren bairns littluns whanau",
   one: `my our wife husband son daughter baby babys toddler toddlers infant mum mom mother dad father gran grandma granny nan nana grandpa grandad
     partner girlfriend boyfriend kid kids child childs boy girl he she him her his hes shes tenant roommate flatmate housemate sister brother
-    aunt auntie uncle missus hubby guest lad lass newborn bub bairn littlun nipper daughters sons nephew niece babysitter lodger mate kiddo kiddos tot hubs wifey pops mama papa mummy daddy nanna cousin colleague`,
+    aunt auntie uncle missus hubby guest lad lass newborn bub bairn littlun nipper daughters sons nephew niece babysitter lodger mate grandson granddaughter grandchild auntie kiddo kiddos tot hubs wifey pops mama papa mummy daddy nanna cousin colleague`,
   pet: `cat cats kitty kitten kittens moggy dog dogs puppy pup pooch terrier labrador collie canary canaries budgie budgies parrot parrots parakeet
     cockatiel lovebird bird birds finch finches hamster rabbit gerbil pet pets hens chook chooks chicks ferret guineapig`,
   generic: "you someone anyone people somebody anybody one's person",
   // how they are
   ill: `dizzy dizziness diziness dizy giddy lightheaded lightheadedness woozy queasy nauseous nausea nauseated nauseaus vomit vomiting vomited vomits
     puke puked puking pukes chunder chundering barf barfing barfed retching headache headaches headachey headachy migraine migraines fainted fainting
-    unconscious drowsy drowsiness groggy disoriented disorientated palpitations convulsing convulsions seizure seizures fitting hallucinating gassed poisoned hungover intoxicated asphyxiated suffocated suffocating blackout woosy lethargic delirious
+    unconscious drowsy drowsiness groggy disoriented disorientated palpitations convulsing convulsions seizure seizures fitting hallucinating gassed poisoned hungover muzzy woozie queezy sickening headspin slurs slurring slur nauseating intoxicated asphyxiated suffocated suffocating blackout woosy lethargic delirious
     hedache headake headakes headacke headach headaches swooning swimmy unresponsive`,
   felled: `collapsed collapse collapsing limp floppy lifeless staggering staggers stumbling stumbles wobbly wobbling slumped motionless
-    mumbling mumbles babbling keeled crumpled comatose listless dazed drunk tipsy plastered trembling shivering quivering twitching convulses panting unsteady weaving staggered toppled incoherent swaying unsteady slurring zonked faint faints heaving throbbing pounding`,
+    mumbling mumbles babbling keeled crumpled comatose listless dazed drunk tipsy plastered trembling shivering quivering twitching convulses drooling foaming jerky clumsy uncoordinated delirium panting unsteady weaving staggered toppled incoherent swaying unsteady slurring zonked faint faints heaving throbbing pounding`,
+  flu: "flu",
   dead: "died",
   face: "face faces lips cheeks cheek skin ears fingernails nails",
   flush: "red purple pink cherry bluish blue grey gray",
@@ -34,7 +35,7 @@ export const ENGLISH_WORDS: WordList = {
   heard: "hearing loud",
   chirp: "chirp chirps chirping chirped chirrup chirruping tweet tweets tweeting",
   silent: "quiet silent silence",
-  co: "co co2 monoxide carbonmonoxide",
+  co: "co c0 co2 monoxide carbonmonoxide",
   carbon: "carbon",
   ppm: "ppm",
   shown: "reads reading read shows showing show says displays displaying display climbing rising hit hits reached measured at",
@@ -44,11 +45,19 @@ export const ENGLISH_WORDS: WordList = {
     expire certified brand model cheap cheaper price cost costs manual instructions location position ceiling-mounted`,
   hairball: "hairball hairballs furball",
   other_device: "moisture clock phone wake waking alexa oven-timer timer microwave burglar car doorbell freezer fridge dishwasher washing dryer thermometer probe",
-  cooking: "toast cooking frying bacon shower steam roast steak fryer pancakes candle candles",
+  cooking: "baking bake bread pizza toast cooking frying bacon shower steam roast steak fryer pancakes candle candles",
   // fire where it should not be
+  calm_cause: "draught draft wind windy gust cold cools cooling splits splitting knot resin sap expansion",
+  bits: "bits pieces lumps flakes chunks scraps",
+  hazy: "hazy foggy smoky misty grey gray murky dim",
+  throat: "throat eyes nose lungs",
+  rough_air: "burning burns stinging stings scratchy raw itching watering sore tickling",
+  warner: "warns warning detects",
+  four: "four fours 4",
   chimney: "chimney chimneys chimmny chimny chimmney chimley chiminey chimneybreast flue flues fluepipe stovepipe smokestack smokepipe lum stack",
   pipe: "pipe pipes liner lining",
   roof: "roof rooftop roofs pot cowl cap loft attic",
+  call: "call phone ring dial calling need needed fetch",
   roar: "roar roars roaring roared thunder thunders rumble rumbling rumbles rumbled thundering bellowing vibrating vibrates vibration shaking shakes whooshing whoosh howls hammering",
   likeness: "hear heard like sounds sound noise looks resembles",
   crackle: "crackling crackles crackle shaking shakes vibrating vibrates vibration",
@@ -62,13 +71,14 @@ export const ENGLISH_WORDS: WordList = {
   gleam: "glow glowing flickering flicker orange red light lights lit glows",
   fireball: "fireball fireballs",
   head_part: "head heads temples stomach stomachs tummy tummies chest eyes belly guts skull",
-  feels_bad: "hurts hurt hurting aches aching ache mush foggy weird funny strange tight pain pains pressure spinning turning sore heavy buzzing exploding cramps cramping upset churning swimming throbs killing banging splitting pounding burning stinging woolly muzzy",
+  feels_bad: "thick fuzzy light cloudy dizzy numb tingling tingly burst bursts splits hurts hurt hurting aches aching ache mush foggy weird funny strange tight pain pains pressure spinning turning sore heavy buzzing exploding cramps cramping upset churning swimming throbs killing banging splitting pounding burning stinging woolly muzzy",
   child: "baby toddler kid kids child children son daughter boy girl grandson granddaughter grandchild littlun bairn nephew niece",
   engine: "train trains jet jumbo airplane aeroplane plane locomotive helicopter tornado hurricane rocket blowtorch afterburner jetliner boeing turbine lorry tractor",
   flame: "flame flames flaming tongue tongues",
   fire: "fire fires blaze bonfire inferno",
   spark: "sparks spark sparking",
-  alight: "alight ablaze blazing burning burns smouldering smoldering aflame flaming smolders smoulders scorching charring ignited melting singeing",
+  alight: "alight ablaze blazing burning smouldering smoldering aflame flaming smolders smoulders scorching charring ignited melting singeing",
+  burns: "burns",
   chimney_fire: "chimneyfire",
   thing: `carpet rug rugs curtain curtains sofa couch floor floorboards floorboard laundry clothes towel towels mat doormat woodpile basket wall walls
     ceiling joist joists beam beams mantel mantelpiece skirting wallpaper furniture chair armchair cushion blanket shed garage barn
@@ -80,15 +90,15 @@ export const ENGLISH_WORDS: WordList = {
   tepid: "lukewarm barely tepid seconds glove gloves clean cleaned cleaning wipe wiped pleasant pleasantly nice lovely",
   arrest: "grabbed grabs picked held swallowed trod stepped caught touched",
   smoking: "smoking charring scorching smouldering smoldering glowing",
-  garment: "sleeve sleeves hair shirt jumper sweater cardigan dress pyjamas pajamas nightie trousers jeans dressing-gown scarf",
+  garment: "dress skirt apron robe coat gloves socks sleeve sleeves hair shirt jumper sweater cardigan dress pyjamas pajamas nightie trousers jeans dressing-gown scarf",
   // smoke indoors
-  smoke: "smoke smok smoke's smoky smokey smokes smoking smoked fumes fume smog reek haze",
+  smoke: "smokier smoke smok smoke's smoky smokey smokes smoking smoked fumes fume smog reek haze",
   fill: `fill full fulls filling fills filled thick pouring pours poured billowing billows billowed belching belches engulfed flooding flooded
     swamped heaps tons tonnes loads lots masses clouds cloud plumes choking chokes everywhere gushing rolling blinding dense heavy solid engulfing`,
   room: `room rooms house kitchen lounge livingroom bedroom bedrooms upstairs downstairs hallway hall indoors inside home apartment flat cabin
     cottage basement cellar parlour study den conservatory landing attic loft bathroom nursery studio snug loungeroom sauna place`,
   cough: "choking coughing cough coughs spluttering wheezing gasping choked suffocating",
-  leak: "leaking seeping escaping coming pumping streaming gushing pushing backing puffing puffs trickling wafting creeping curling billowing pouring rolling blowing blows puffing drifting spilling spills",
+  leak: "leaks spews pukes belches spits coughs leaking seeping escaping coming pumping streaming gushing pushing backing puffing puffs trickling wafting creeping curling billowing pouring rolling blowing blows puffing drifting spilling spills",
   // ash
   leak_place: "cleanout seam seams joint joints crack cracks gap gaps lid panel panels plate edges door wall walls floor ceiling socket vent hatch oven tiles tile bricks brick light fitting outlet plinth base",
   next: "next",
@@ -123,7 +133,7 @@ export const ENGLISH_WORDS: WordList = {
   damper: "damper dampers dampner dampper slide plate gate shutter flueplate spjall pelti schieber zasuvka vyushka register baffle flap shutoff slider",
   shut_done: "closed closd shut slid pushed down",
   shut_base: "close",
-  glow: `smoking smouldering smoldering glow glowed glowing glows ember embers coals coal red orange flame flames burning alight flaming roaring flickering live hot glowy glimmering blue cinders
+  glow: `burned blazing crackling smoking smouldering smoldering glow glowed glowing glows ember embers coals coal red orange flame flames burning alight flaming roaring flickering live hot glowy glimmering blue cinders
     redhot brasas`,
   black: "black dark dead cold extinguished",
   stuck: "stuck jammed seized broken",
@@ -149,7 +159,7 @@ export const ENGLISH_WORDS: WordList = {
   // time, doubt and other company
   now: "now currently help helpp sos immediately quick quickly urgent urgently emergency mayday tonight",
   today: "today",
-  history: `once 2010 2011 2012 2013 2014 2015 2016 2017 2018 2019 2020 2021 2022 2023 2024 2025 film movie book story novel childhood previously yesteryear
+  history: `once 2010 2011 2012 2013 2014 2015 2016 2017 2018 2019 2020 2021 2022 2023 2024 2025 photo picture film movie book story novel childhood previously yesteryear
     grew remember historical 1990s 1980s`,
   yesterday: "yesterday",
   habit: "always usually often sometimes whenever occasionally normally generally never regularly typically",
@@ -157,8 +167,9 @@ export const ENGLISH_WORDS: WordList = {
   topical: "cause causes caused prevent prevents preventing prevention avoid avoiding insurance discount risk risks likely likelihood arrestor arrester emoji protected protect protection odds chance statistics",
   maybe: "might may maybe perhaps probably possibly could",
   excuse_plain: "price prices numbers settings manual maths options rates bill moisture chickenpox measles hayfever",
-  excuse: "flu covid chickenpox measles norovirus hayfever school pills bed walk hike skiing hunting moisture marathon pollen hay pregnant gastro surgery operation",
-  woke: "woke woken waking silenced muted silencing muting hushed unplugged",
+  excuse: "covid chickenpox measles norovirus hayfever school pills bed walk hike skiing hunting moisture marathon pollen hay pregnant gastro surgery operation",
+  brigade: "brigade firemen firefighters ambulance paramedics 911 999 112 000 fireman",
+  woke: "woke woken waking silenced muted silencing muting hushed",
   neg: "no not nobody none never without isnt doesnt didnt wasnt arent werent havent hasnt hadnt neither nor noone nothing dont zero aint cannot cant non",
   past: "was were had went felt did got told used said happened",
   laugh: "lol haha hahaha lmao rofl",

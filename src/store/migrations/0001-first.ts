@@ -5,14 +5,16 @@ import type { Kinds } from "./index.ts";
 export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<void> {
   const { schema } = db;
 
-  await schema.createTable("people")
+  await schema
+    .createTable("people")
     .addColumn("id", key, (c) => c.primaryKey())
     .addColumn("created_at_ms", "bigint", (c) => c.notNull())
     .addColumn("version", "bigint", (c) => c.notNull())
     .addColumn("doc", "text", (c) => c.notNull())
     .execute();
 
-  await schema.createTable("identities")
+  await schema
+    .createTable("identities")
     .addColumn("network", key, (c) => c.notNull())
     .addColumn("network_id", key, (c) => c.notNull())
     .addColumn("person_id", key, (c) => c.notNull().references("people.id").onDelete("cascade"))
@@ -21,7 +23,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("identities_person").on("identities").column("person_id").execute();
 
-  await schema.createTable("places")
+  await schema
+    .createTable("places")
     .addColumn("id", key, (c) => c.primaryKey())
     .addColumn("network", key, (c) => c.notNull())
     .addColumn("network_id", key, (c) => c.notNull())
@@ -33,7 +36,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("places_person").on("places").column("person_id").execute();
 
-  await schema.createTable("heaters")
+  await schema
+    .createTable("heaters")
     .addColumn("id", key, (c) => c.primaryKey())
     .addColumn("owner_id", key, (c) => c.notNull().references("people.id"))
     .addColumn("version", "bigint", (c) => c.notNull())
@@ -41,7 +45,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("heaters_owner").on("heaters").column("owner_id").execute();
 
-  await schema.createTable("heater_members")
+  await schema
+    .createTable("heater_members")
     .addColumn("heater_id", key, (c) => c.notNull().references("heaters.id").onDelete("cascade"))
     .addColumn("person_id", key, (c) => c.notNull().references("people.id").onDelete("cascade"))
     .addColumn("joined_at_ms", "bigint", (c) => c.notNull())
@@ -49,13 +54,15 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("heater_members_person").on("heater_members").column("person_id").execute();
 
-  await schema.createTable("homes")
+  await schema
+    .createTable("homes")
     .addColumn("owner_id", key, (c) => c.primaryKey().references("people.id").onDelete("cascade"))
     .addColumn("version", "bigint", (c) => c.notNull())
     .addColumn("doc", "text", (c) => c.notNull())
     .execute();
 
-  await schema.createTable("fires")
+  await schema
+    .createTable("fires")
     .addColumn("id", key, (c) => c.primaryKey())
     .addColumn("heater_id", key, (c) => c.notNull().references("heaters.id").onDelete("cascade"))
     .addColumn("person_id", key, (c) => c.notNull())
@@ -66,7 +73,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
   await schema.createIndex("fires_of_heater").on("fires").columns(["heater_id", "lit_at_ms", "load_kg"]).execute();
   await schema.createIndex("fires_person").on("fires").column("person_id").execute();
 
-  await schema.createTable("talks")
+  await schema
+    .createTable("talks")
     .addColumn("person_id", key, (c) => c.notNull().references("people.id").onDelete("cascade"))
     .addColumn("place_id", key, (c) => c.notNull().references("places.id").onDelete("cascade"))
     .addColumn("version", "bigint", (c) => c.notNull())
@@ -76,7 +84,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("talks_place").on("talks").column("place_id").execute();
 
-  await schema.createTable("guides")
+  await schema
+    .createTable("guides")
     .addColumn("heater_id", key, (c) => c.primaryKey().references("heaters.id").onDelete("cascade"))
     .addColumn("fire_id", key, (c) => c.notNull())
     .addColumn("version", "bigint", (c) => c.notNull())
@@ -86,7 +95,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
     .execute();
   await schema.createIndex("guides_watch").on("guides").column("watch_id").execute();
 
-  await schema.createTable("reminders")
+  await schema
+    .createTable("reminders")
     .addColumn("id", key, (c) => c.primaryKey())
     .addColumn("person_id", key, (c) => c.notNull().references("people.id").onDelete("cascade"))
     .addColumn("place_id", key, (c) => c.notNull().references("places.id").onDelete("cascade"))
@@ -97,7 +107,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
   await schema.createIndex("reminders_open").on("reminders").columns(["person_id", "done_at_ms", "due_at_ms"]).execute();
   await schema.createIndex("reminders_place").on("reminders").column("place_id").execute();
 
-  await schema.createTable("inbox")
+  await schema
+    .createTable("inbox")
     .addColumn("message_key", key, (c) => c.primaryKey())
     .addColumn("person_id", key, (c) => c.references("people.id").onDelete("cascade"))
     .addColumn("at_ms", "bigint", (c) => c.notNull())
@@ -106,7 +117,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
   await schema.createIndex("inbox_person").on("inbox").column("person_id").execute();
   await schema.createIndex("inbox_at").on("inbox").column("at_ms").execute();
 
-  await schema.createTable("due")
+  await schema
+    .createTable("due")
     .addColumn("key", key, (c) => c.primaryKey())
     .addColumn("kind", key, (c) => c.notNull())
     .addColumn("due_at_ms", "bigint", (c) => c.notNull())
@@ -123,7 +135,8 @@ export async function up(db: Kysely<unknown>, { key, real }: Kinds): Promise<voi
   await schema.createIndex("due_person").on("due").column("person_id").execute();
   await schema.createIndex("due_place").on("due").column("place_id").execute();
 
-  await schema.createTable("outbox")
+  await schema
+    .createTable("outbox")
     .addColumn("key", key, (c) => c.primaryKey())
     .addColumn("kind", key, (c) => c.notNull())
     .addColumn("due_at_ms", "bigint", (c) => c.notNull())

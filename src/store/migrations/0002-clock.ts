@@ -2,5 +2,9 @@
 import type { Kysely } from "kysely";
 
 export async function up({ schema }: Kysely<unknown>): Promise<void> {
-  await schema.createTable("clock").addColumn("id", "bigint", (c) => c.primaryKey()).addColumn("at_ms", "bigint", (c) => c.notNull()).execute();
+  await schema
+    .createTable("clock")
+    .addColumn("id", "bigint", (c) => c.primaryKey())
+    .addColumn("at_ms", "bigint", (c) => c.notNull())
+    .execute();
 }

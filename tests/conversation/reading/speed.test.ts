@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { readAmounts } from "../../../src/conversation/reading/amounts.ts";
 import { readCorrection } from "../../../src/conversation/reading/corrections.ts";
 import { readFigures } from "../../../src/conversation/reading/figures.ts";
-import { readAlarms, readFire, readHeater, readHouse, readUnits, readWeather, readWood } from "../../../src/conversation/reading/records.ts";
+import { readAlarms, readFire, readHeater, readHouse, readUnits, readWeather,
+  readWood } from "../../../src/conversation/reading/records.ts";
 import { readSpecies } from "../../../src/conversation/reading/species.ts";
 import { loadTimes, readTimes } from "../../../src/conversation/reading/times.ts";
 import { readYesNo } from "../../../src/conversation/reading/yes-no.ts";
@@ -12,11 +13,14 @@ const NOW = Date.parse("2026-11-25T22:40:00+02:00");
 const ZONE = "Europe/Helsinki";
 const HERE = { now_ms: NOW, timezone: ZONE };
 const READERS: Readonly<Record<string, (text: string) => unknown>> = {
-  readFigures, readSpecies, readAmounts, readYesNo, readCorrection, readUnits, readTimes: (text) => readTimes(text, NOW, ZONE), readHeater: (text) => readHeater(text, HERE), readHouse: (text) => readHouse(text, HERE),
-  readWood: (text) => readWood(text, HERE), readFire: (text) => readFire(text, NOW, ZONE), readAlarms: (text) => readAlarms(text, HERE), readWeather: (text) => readWeather(text, HERE),
+  readFigures, readSpecies, readAmounts, readYesNo, readCorrection, readUnits, readTimes: (text) => readTimes(text, NOW, ZONE),
+    readHeater: (text) => readHeater(text, HERE), readHouse: (text) => readHouse(text, HERE),
+  readWood: (text) => readWood(text, HERE), readFire: (text) => readFire(text, NOW, ZONE), readAlarms: (text) => readAlarms(text, HERE),
+    readWeather: (text) => readWeather(text, HERE),
 };
 const PIECES = [
-  "log: 12kg birch 17% 18:10 damper 22:00, ", "1", "1 ", "1,", "1.", "a ", "- ", "max 5 kg ", "\u200b", "½ ", "one and ", "hundred ", "18:10 ", "co alarm ", "not ", "birch ", "4x", "3.10.2026 ", "👍", "12 kg plus ", "(", "8 to ", "m3 3 m3 birch, ", "2 days ",
+  "log: 12kg birch 17% 18:10 damper 22:00, ", "1", "1 ", "1,", "1.", "a ", "- ", "max 5 kg ", "\u200b", "½ ", "one and ", "hundred ",
+    "18:10 ", "co alarm ", "not ", "birch ", "4x", "3.10.2026 ", "👍", "12 kg plus ", "(", "8 to ", "m3 3 m3 birch, ", "2 days ",
 ];
 const wall = (piece: string, length: number): string => piece.repeat(Math.ceil(length / piece.length)).slice(0, length);
 /** Runs up to five times until it is fast enough: a busy machine is no reason to fail. */
@@ -32,15 +36,13 @@ function quickest_ms(run: () => unknown, enough_ms: number): number {
 
 beforeAll(loadTimes);
 
-describe("linear", () => {
+describe("twenty thousand characters", () => {
   test.each(Object.keys(READERS))("%s", (name) => {
     const read = READERS[name]!;
     read(wall("12 kg birch at 18:10, ", 4000));
     for (const piece of PIECES) {
-      const short_ms = quickest_ms(() => read(wall(piece, 2000)), 2);
-      // ten times the text: quadratic would take a hundred times as long; the floor keeps noise out
-      const limit_ms = Math.max(short_ms, 2) * 30;
-      expect(quickest_ms(() => read(wall(piece, 20_000)), 20), JSON.stringify(piece)).toBeLessThan(limit_ms);
+      // some 10 ms on a quiet machine; anything quadratic takes seconds
+      expect(quickest_ms(() => read(wall(piece, 20_000)), 20), JSON.stringify(piece)).toBeLessThan(200);
     }
   });
 });

@@ -19,7 +19,9 @@ const SEED = Number(process.env.GLEED_SEED ?? 20261125);
 
 class Crash extends Error {}
 
-test(`${CRASHES} ends of the process between two steps: nothing lost, nothing double, nothing stale`, { timeout: 60_000 + CRASHES * 40 }, async () => {
+test(`${CRASHES} ends of the process between two steps: nothing lost, nothing double, nothing stale`, {
+  timeout: 60_000 + CRASHES * 40,
+}, async () => {
   const random = seeded(SEED);
   const clock = steppedClock(NOW);
   let tick = 0;
@@ -41,8 +43,15 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
       throw new Crash(name);
     };
     const deps: DeliverDeps = {
-      store: mortalStore(store, step), clock, decideDue, random: random.next, log: dropsOf((key) => dropped.add(key)), lease_ms: 1000, send_limit_ms: 2000,
-      windows_ms: WINDOWS_MS, reader: { locale: "en", system: "metric", timezone: "UTC" },
+      store: mortalStore(store, step),
+      clock,
+      decideDue,
+      random: random.next,
+      log: dropsOf((key) => dropped.add(key)),
+      lease_ms: 1000,
+      send_limit_ms: 2000,
+      windows_ms: WINDOWS_MS,
+      reader: { locale: "en", system: "metric", timezone: "UTC" },
       outlets: NETWORKS.map((name) => mortalOutlet(outletOf(name, network, clock.now, faults ? random : null), step)),
     };
     try {
@@ -84,11 +93,13 @@ function outletOf(name: string, network: Network, now: () => number, faults: Ran
       if (fault === 3) throw new Error("connection reset after it was accepted");
       return { sent: true, native_id };
     },
-    ...(name === "knowing" ? {
-      async lookUp({ key }) {
-        const native_id = network.lookUp(key);
-        return native_id === null ? { sent: false, retry: true, why: "never arrived" } : { sent: true, native_id };
-      },
-    } : {}),
+    ...(name === "knowing"
+      ? {
+          async lookUp({ key }) {
+            const native_id = network.lookUp(key);
+            return native_id === null ? { sent: false, retry: true, why: "never arrived" } : { sent: true, native_id };
+          },
+        }
+      : {}),
   };
 }

@@ -22,7 +22,10 @@ const WORKER = fileURLToPath(new URL("./worker.ts", import.meta.url));
 /** the parent kills while it takes a message in, and answers nothing */
 const UNHEARD = "while sending";
 
-for (const [kind, workers] of [[FILE, 1], [POSTGRES, 2]] as const) {
+for (const [kind, workers] of [
+  [FILE, 1],
+  [POSTGRES, 2],
+] as const) {
   const run = kind.missing ? describe.skip : describe;
   run(`${kind.name}${kind.missing ? ` (${kind.missing})` : ""}, ${workers} at work`, () => {
     test(`${KILLS} kills: nothing lost, nothing double, nothing stale`, { timeout: 60_000 + KILLS * 3_000 }, () => kills(kind, workers));

@@ -2,11 +2,32 @@
 import type { Store } from "../../../src/records/ports.ts";
 import type { Outlet } from "../../../src/delivery/outlet.ts";
 
-const STEPS = ["claimDue", "commit", "dropDue", "postponeDue", "claimOutgoing", "markAttempted", "markSent", "markFailed", "decideAgain", "dropOutgoing"] as const;
+const STEPS = [
+  "claimDue",
+  "commit",
+  "dropDue",
+  "postponeDue",
+  "claimOutgoing",
+  "markAttempted",
+  "markSent",
+  "markFailed",
+  "decideAgain",
+  "dropOutgoing",
+] as const;
 
 /** Every place between two steps at which a life may end. */
-export const BOUNDARIES = ["claimDue", "commit", "claimOutgoing", "markAttempted", "send", "lookUp", "markSent", "markFailed", "decideAgain", "dropOutgoing"]
-  .flatMap((name) => [`before ${name}`, `after ${name}`]) as [string, ...string[]];
+export const BOUNDARIES = [
+  "claimDue",
+  "commit",
+  "claimOutgoing",
+  "markAttempted",
+  "send",
+  "lookUp",
+  "markSent",
+  "markFailed",
+  "decideAgain",
+  "dropOutgoing",
+].flatMap((name) => [`before ${name}`, `after ${name}`]) as [string, ...string[]];
 
 /** @param step called before and after each call; does not come back, or throws, when the life ends there */
 export function mortalStore(store: Store, step: (name: string) => void): Store {

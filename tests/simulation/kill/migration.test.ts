@@ -23,7 +23,8 @@ async function killed(kind: Kind): Promise<void> {
   if (typeof statements === "string") throw new Error(statements);
   expect(statements).toBeGreaterThan(30);
   const every = Math.max(1, Math.ceil(statements / MOST));
-  for (let nth = 1; nth <= statements; nth += every) expect(await migrateIn(kind, nth), `killed before statement ${nth} of ${statements}`).toBe("killed and recovered");
+  for (let nth = 1; nth <= statements; nth += every)
+    expect(await migrateIn(kind, nth), `killed before statement ${nth} of ${statements}`).toBe("killed and recovered");
 }
 
 async function migrateIn(kind: Kind, nth: number): Promise<number | string> {

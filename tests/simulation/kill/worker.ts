@@ -20,7 +20,15 @@ export interface Orders {
   readonly seed: number;
 }
 export type Call =
-  | { readonly call: "send"; readonly id: number; readonly network: string; readonly key: string; readonly words: string; readonly maybe_repeat: boolean; readonly at_ms: number }
+  | {
+      readonly call: "send";
+      readonly id: number;
+      readonly network: string;
+      readonly key: string;
+      readonly words: string;
+      readonly maybe_repeat: boolean;
+      readonly at_ms: number;
+    }
   | { readonly call: "lookUp"; readonly id: number; readonly network: string; readonly key: string }
   | { readonly call: "dropped"; readonly key: string };
 export interface Reply {
@@ -51,26 +59,38 @@ function step(name: string): void {
 }
 
 const clock = steppedClock(orders.now_ms);
-const outlets = NETWORKS.map((network): Outlet => ({
-  network,
-  async send(row): Promise<Sent> {
-    const { key, maybe_repeat } = row;
-    const native_id = await ask((id) => ({ call: "send", id, network, key, maybe_repeat, words: wordsOf(row), at_ms: clock.now() }));
-    return { sent: true, native_id };
-  },
-  ...(network === "knowing" ? {
-    async lookUp({ key }): Promise<Sent> {
-      const native_id = await ask((id) => ({ call: "lookUp", id, network, key }));
-      return native_id === null ? { sent: false, retry: true, why: "never arrived" } : { sent: true, native_id };
+const outlets = NETWORKS.map(
+  (network): Outlet => ({
+    network,
+    async send(row): Promise<Sent> {
+      const { key, maybe_repeat } = row;
+      const native_id = await ask((id) => ({ call: "send", id, network, key, maybe_repeat, words: wordsOf(row), at_ms: clock.now() }));
+      return { sent: true, native_id };
     },
-  } : {}),
-}));
+    ...(network === "knowing"
+      ? {
+          async lookUp({ key }): Promise<Sent> {
+            const native_id = await ask((id) => ({ call: "lookUp", id, network, key }));
+            return native_id === null ? { sent: false, retry: true, why: "never arrived" } : { sent: true, native_id };
+          },
+        }
+      : {}),
+  }),
+);
 
 const store = await openStore(orders.location, { connections: 4 });
 await deliver({
-  store: mortalStore(store, step), outlets: outlets.map((outlet) => mortalOutlet(outlet, step)), clock, decideDue,
-  random: random(orders.seed).next, log: dropsOf((key) => tell({ call: "dropped", key })), windows_ms: WINDOWS_MS,
-  reader: { locale: "en", system: "metric", timezone: "UTC" }, lease_ms: 150, send_limit_ms: 2000, batch: 5,
+  store: mortalStore(store, step),
+  outlets: outlets.map((outlet) => mortalOutlet(outlet, step)),
+  clock,
+  decideDue,
+  random: random(orders.seed).next,
+  log: dropsOf((key) => tell({ call: "dropped", key })),
+  windows_ms: WINDOWS_MS,
+  reader: { locale: "en", system: "metric", timezone: "UTC" },
+  lease_ms: 150,
+  send_limit_ms: 2000,
+  batch: 5,
 });
 await store.close();
 process.disconnect?.();

@@ -25,7 +25,14 @@ export async function plant(store: Store, name: string, count: number, random: R
   const snapshot = await store.load(ids.person_id, ids.place_id, now_ms);
   const due = Array.from({ length: count }, (_, n): Due => {
     const kind = random.of(KINDS);
-    return { key: `${kind}/${name}.${n}/${network}`, kind, due_at_ms: now_ms, useful_until_ms: now_ms + usefulFor(kind), ...ids, payload: {} };
+    return {
+      key: `${kind}/${name}.${n}/${network}`,
+      kind,
+      due_at_ms: now_ms,
+      useful_until_ms: now_ms + usefulFor(kind),
+      ...ids,
+      payload: {},
+    };
   });
   const commit = await store.commit(causeOf(one), snapshot, decided({ due }), now_ms);
   if (commit.outcome !== "committed") throw new Error(`could not plant: ${JSON.stringify(commit)}`);
@@ -34,7 +41,11 @@ export async function plant(store: Store, name: string, count: number, random: R
 
 /** A log that remembers which rows were dropped for want of an answer. */
 export function dropsOf(dropped: (key: string) => void): Log {
-  return { ...silent, warn: ({ key, why }, words) => void (words === "message dropped" && String(why).startsWith("it may have arrived") && dropped(String(key))) };
+  return {
+    ...silent,
+    warn: ({ key, why }, words) =>
+      void (words === "message dropped" && String(why).startsWith("it may have arrived") && dropped(String(key))),
+  };
 }
 
 export interface Verdict {

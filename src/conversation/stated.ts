@@ -1,0 +1,76 @@
+/** Facts that are stated rather than asked about: alarms, tonight's weather, bedtime, and corrections of what was just written down. */
+import { text } from "../answer.ts";
+import type { Fire } from "../records/types.ts";
+import type { Context, Outcome } from "./context.ts";
+import { inUnit, readFigures } from "./reading/figures.ts";
+import { readCorrection } from "./reading/corrections.ts";
+import { readAlarms, readWeather } from "./reading/records.ts";
+import { readSpecies } from "./reading/species.ts";
+import { readTimes } from "./reading/times.ts";
+import { shareHeard } from "./topics/calculate.ts";
+import { recordsOutcome } from "./topics/records.ts";
+
+export function stated(context: Context): Outcome | null {
+  if (/\?\s*$/.test(context.text) || context.text.length > 200) return null;
+  return corrected(context) ?? bedtime(context) ?? alarms(context) ?? weather(context);
+}
+
+/** "no, 14 not 40" after a fire was written down. */
+function corrected(context: Context): Outcome | null {
+  const correction = readCorrection(context.text);
+  const last = context.snapshot.fires[0];
+  const young = context.state.topic_at_ms !== undefined && context.now_ms - context.state.topic_at_ms < 30 * 60_000;
+  if (!correction || context.state.topic !== "log-fire" || !young || !last) return null;
+  const figures = readFigures(correction.to);
+  const mass = figures.find((figure) => figure.dimension === "mass" || figure.dimension === null);
+  const share = shareHeard({ figures });
+  const species = readSpecies(correction.to)[0]?.id;
+  const load_kg = mass ? (mass.unit === null ? mass.value : (inUnit(mass, "kg") ?? undefined)) : undefined;
+  const changed = { ...(share ? { moisture_pct_wet: share.value } : load_kg !== undefined ? { load_kg } : {}), ...(species ? { species } : {}) };
+  if (Object.keys(changed).length === 0) return null;
+  const fire: Fire = { ...last, facts: { ...last.facts, ...changed } };
+  const outcome = recordsOutcome(context, "log-fire", { kept: { fires: [fire.facts] }, problems: [] });
+  return { ...outcome, draft: { ...outcome.draft, headline: text("records.corrected") } };
+}
+
+const BEDTIME = /\b(asleep|bed ?time|go to bed|in bed|i sleep|we sleep|turn in)\b/;
+
+/** "I go to bed at 22:30", "asleep from 23:00 to 6" */
+function bedtime(context: Context): Outcome | null {
+  const plain = context.text.toLowerCase();
+  if (!BEDTIME.test(plain) || /\b(embers?|flames?|glow|damper|close|slide)\b/.test(plain)) return null;
+  const clock = (at_ms: number): string => Temporal.Instant.fromEpochMilliseconds(at_ms).toZonedDateTimeISO(context.reader.timezone).toPlainTime().toString().slice(0, 5);
+  const times = readTimes(context.text, context.now_ms, context.reader.timezone, { lean: "future" }).filter((time) => time.kind === "instant");
+  const [from, to] = times;
+  if (!from) return null;
+  const evening = (at_ms: number, other?: number): string => {
+    const hhmm = clock(at_ms);
+    return other !== undefined && hhmm >= "04:00" && hhmm < "12:00" ? clock(other) : hhmm;
+  };
+  const asleep = { from: evening(from.at_ms, from.other_ms), to: to ? clock(to.at_ms) : (context.snapshot.person.facts.asleep?.to ?? "06:30") };
+  return recordsOutcome(context, "set-house", { kept: { asleep }, problems: [] });
+}
+
+function around(context: Context) {
+  const { reader, now_ms } = context;
+  return { now_ms, timezone: reader.timezone, system: reader.system, locale: reader.locale };
+}
+
+/** "the CO alarm in the bedroom was tested yesterday, good till 2031" */
+function alarms(context: Context): Outcome | null {
+  if (!/alarm|detector|monoxide/i.test(context.text)) return null;
+  const read = readAlarms(context.text, around(context));
+  const dated = [read.facts.co, read.facts.smoke].some((one) => one && (one.tested_on || one.ends_on || one.present === false || one.room));
+  return dated && read.questions.length === 0 ? recordsOutcome(context, "set-house", { kept: { alarms: read.facts }, problems: [...read.problems] }) : null;
+}
+
+/** "-12 tonight" and nothing else */
+function weather(context: Context): Outcome | null {
+  if (context.text.length > 60 || /\b(wood|fire|burn|kg|load|how|what|log)\b/i.test(context.text)) return null;
+  const read = readWeather(context.text, around(context));
+  if (read.days.length > 0) return recordsOutcome(context, "set-house", { kept: { weather: [...read.days] }, problems: [...read.problems] });
+  const said = read.facts.low_C !== undefined || read.facts.high_C !== undefined;
+  return said && /\b(tonight|low|lows|high|outside|outdoors|overnight|forecast)\b/i.test(context.text)
+    ? recordsOutcome(context, "set-house", { kept: { weather: read.facts }, problems: [...read.problems] })
+    : null;
+}
