@@ -22,7 +22,7 @@ import { troubleOutcome } from "./topics/trouble.ts";
 export function respond(context: Context): Outcome {
   const said = context.text.trim();
   if (said === "") return helpOutcome(context);
-  return command(context, said) ?? asked(context) ?? burning(context, said) ?? (context.state.bed ? null : stated(context)) ?? byTopic(context);
+  return command(context, said) ?? asked(context) ?? burning(context, said) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
 
 /** "undo", "cancel", "help", a greeting: short, whole messages. */
@@ -112,7 +112,7 @@ function byTopic(context: Context): Outcome {
   const nearest = routed.ranked.map(({ topic }) => topic).filter((topic) => topic !== "out-of-scope");
   if (SAFE.test(plain) && !["what-to-burn", "children-and-clearance"].includes(first?.topic ?? "")) return notSafeOutcome();
   const spoken = context.state.bed !== undefined && heard.report !== null && context.text.length <= 160;
-  if (spoken || closing(heard, first?.topic)) return closeDownOutcome(context, heard.report);
+  if (spoken || closing(heard, first?.topic, routed.verdict === "sure")) return closeDownOutcome(context, heard.report);
   const follow = followUp(context, plain, heard);
   if (follow) return follow;
   const language = guessLanguage(context.text);
@@ -124,13 +124,14 @@ function byTopic(context: Context): Outcome {
 }
 
 /** What is said of bed and flame, outside any guide, is about closing down unless the topic is clearly another. */
-function closing(heard: Hearing, topic: TopicId | undefined): boolean {
+function closing(heard: Hearing, topic: TopicId | undefined, sure: boolean): boolean {
   const report = heard.report;
   if (!report || report.roar) return false;
   if (topic === "close-down") return true;
-  const bedWords = report.bed !== undefined || report.raked !== undefined || report.in_the_dark !== undefined || report.flame === "blue";
-  return bedWords && (topic === undefined || topic === "out-of-scope" || topic === "charcoal-left" || topic === "light-fire" || topic === "co-alarm");
+  const words = [report.bed !== undefined, report.raked !== undefined, report.in_the_dark !== undefined, report.flame === "blue"].filter(Boolean).length;
+  return words >= 2 || (words === 1 && (!sure || topic === undefined || NEAR_CLOSING.has(topic)));
 }
+const NEAR_CLOSING: ReadonlySet<TopicId> = new Set<TopicId>(["out-of-scope", "charcoal-left", "light-fire", "co-alarm"]);
 
 /** "and if it's spruce?", "and at -10?", "no, 14 not 40": the last reckoning once more, with what is new. */
 function followUp(context: Context, plain: string, heard: Hearing): Outcome | null {

@@ -65,6 +65,15 @@ export function signsIn(trouble: Trouble, text: string, figures: readonly Figure
         found[id] = share.basis === "dry" ? (100 * share.value) / (100 + share.value) : share.value;
       }
     }
+    const own = UNIT_OF[sign.kind];
+    const alone = own !== undefined && own !== "pct" && Object.values(trouble.signs).filter((other) => UNIT_OF[other.kind] !== undefined && UNITS[UNIT_OF[other.kind] as UnitId].dimension === UNITS[own].dimension && other.ask).length === 1;
+    if (alone && sign.ask && own) {
+      const figure = figures.find((one) => one.dimension === UNITS[own].dimension && !used.has(one));
+      if (figure) {
+        used.add(figure);
+        found[id] = inUnit(figure, own) ?? figure.value;
+      }
+    }
     for (const answer of sign.answers ?? []) {
       if ((answer.words ?? []).some((words) => plain.includes(` ${scan(words).flatMap((token) => (token.kind === "word" ? [fold(token.word)] : [])).join(" ")} `))) found[id] = answer.id;
     }

@@ -22,6 +22,7 @@ export function reading(scene: Scene): "sure" | "possible" | null {
     for (let near = Math.max(0, at - NEAR); near <= at + NEAR; near += 1) {
       if (tokens[near]?.sentence !== token.sentence) continue;
       if (scene.has(near, "co") || scene.has(near, "alarm")) ofAlarm = true;
+      if (scene.has(near, "readout") && !scene.has(at + 1, "degree")) ofAlarm = true;
       if (scene.has(near, "shown")) shown = true;
     }
     if (!(inPpm && (ofAlarm || shown)) && !(ofAlarm && scene.has(at - 1, "shown"))) continue;

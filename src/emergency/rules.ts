@@ -1,8 +1,8 @@
 /** What makes each emergency, in senses: which must stand together, how near, and which circumstances make it no danger now. */
 
 import type { EmergencyKind } from "./index.ts";
-import type { Circumstance, Wanted } from "./scene.ts";
-import { wanted } from "./scene.ts";
+import type { Circumstance } from "./circumstances.ts";
+import { type Wanted, wanted } from "./scene.ts";
 
 export interface Rule {
   readonly kind: EmergencyKind;
@@ -77,11 +77,16 @@ export const RULES: readonly Rule[] = [
   rule("chimney-fire", "sure", ["crackle", "chimney", "too_hot"], { span: 12, unless: NO_LONGER }),
   rule("chimney-fire", "possible", ["chimney", "crackle"], { span: 8, unless: NO_LONGER }),
   rule("chimney-fire", "sure", ["pipe", "gleam"], { span: 4, unless: NO_LONGER, butNot: ["ash", "shut_done"] }),
-  rule("chimney-fire", "sure", ["gleam", "emerging|over", "roof|chimney"], { span: 6, unless: NO_LONGER, butNot: ["ash", "shut_done", "damper"] }),
+  rule("chimney-fire", "sure", ["gleam", "emerging|over", "roof|chimney"], {
+    span: 6, unless: NO_LONGER, butNot: ["ash", "shut_done", "damper"],
+  }),
   rule("chimney-fire", "sure", ["spark|flame|fire", "over", "building|roof"], { span: 8, unless: NO_LONGER }),
   rule("chimney-fire", "sure", ["deposit", "alight|redhot|engine|smoking"], { span: 6, unless: NO_LONGER }),
-  rule("chimney-fire", "possible", ["chimney|roof", "flame"], { span: 5, unless: [...NO_LONGER, "asks", "asking"], butNot: ["damper", "neg", "draught"] }),
+  rule("chimney-fire", "possible", ["chimney|roof", "flame"], {
+    span: 5, unless: [...NO_LONGER, "asks", "asking"], butNot: ["damper", "neg", "draught"],
+  }),
   rule("chimney-fire", "possible", ["bits", "alight|flame|redhot"], { span: 5, unless: NO_LONGER, butNot: ["ash"] }),
+  rule("chimney-fire", "possible", ["chimney|pipe", "sounds_like"], { span: 4, unless: [...NO_LONGER, "asks"] }),
   rule("chimney-fire", "sure", ["roof", "torch"], { span: 7, unless: NO_LONGER }),
   rule("chimney-fire", "possible", ["chimney|pipe", "noise", "loud"], { span: 9, unless: [...NO_LONGER] }),
   rule("chimney-fire", "possible", ["flame|spark", "street"], { span: 7, unless: [...NO_LONGER, "asks"] }),
@@ -98,7 +103,9 @@ export const RULES: readonly Rule[] = [
   rule("house-fire", "sure", ["under_hearth"], { unless: NO_LONGER }),
 
   rule("room-smoke", "sure", ["smoke", "fill", "room"], { span: 10, across: 1, unless: SMOKE_TALK }),
-  rule("room-smoke", "possible", ["room", "hazy"], { span: 3, unless: [...SMOKE_TALK, "asks"], butNot: ["smell", "on_opening", "resolved"] }),
+  rule("room-smoke", "possible", ["room", "hazy"], {
+    span: 3, unless: [...SMOKE_TALK, "asks"], butNot: ["smell", "on_opening", "resolved"],
+  }),
   rule("room-smoke", "possible", ["throat", "rough_air"], { span: 3, unless: SMOKE_TALK }),
   rule("room-smoke", "sure", ["smoke_filled"], { unless: SMOKE_TALK }),
   rule("room-smoke", "sure", ["smoke", "fill"], { span: 5, unless: SMOKE_TALK, butNot: ["away", "roof", "on_opening"] }),
@@ -107,14 +114,27 @@ export const RULES: readonly Rule[] = [
   rule("room-smoke", "possible", ["smoke", "room|thing|leak|leak_place|many"], {
     span: 8, unless: [...SMOKE_TALK, "asks", "asking"], butNot: ["slight", "on_opening", "resolved", "away", "smell", "cooking", "silent"],
   }),
-  rule("room-smoke", "possible", ["smoke", "leak", "room|thing"], { span: 10, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "on_opening", "resolved"] }),
-  rule("room-smoke", "possible", ["smoke", "leak", "leak_place"], { span: 8, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "on_opening", "resolved", "away"] }),
+  rule("room-smoke", "possible", ["smoke", "leak", "room|thing"], {
+    span: 10, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "on_opening", "resolved"],
+  }),
+  rule("room-smoke", "possible", ["smoke", "leak", "leak_place"], {
+    span: 8, unless: [...SMOKE_TALK, "asking"], butNot: ["slight", "on_opening", "resolved", "away"],
+  }),
 
-  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "hot|smoking|scorch"], { span: 12, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"], butNot: ["safe_ash"] }),
-  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "smoke|alight"], { span: 9, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"] }),
-  rule("hot-ash", "possible", ["ash", "put", "soft_container|wood_place"], { span: 9, across: 1, unless: ACT_NOT_DONE, butNot: ["metal", "cold", "safe_ash"] }),
-  rule("hot-ash", "possible", ["ash", "soft_container|wood_place"], { span: 10, unless: [...ACT_NOT_DONE, "asks"], butNot: ["metal", "cold", "safe_ash"] }),
+  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "hot|smoking|scorch"], {
+    span: 12, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"], butNot: ["safe_ash"],
+  }),
+  rule("hot-ash", "sure", ["ash", "soft_container|wood_place", "smoke|alight"], {
+    span: 9, across: 1, unless: ACT_NOT_DONE, doubt: ["maybe"],
+  }),
+  rule("hot-ash", "possible", ["ash", "put", "soft_container|wood_place"], {
+    span: 9, across: 1, unless: ACT_NOT_DONE, butNot: ["metal", "cold", "safe_ash"],
+  }),
+  rule("hot-ash", "possible", ["ash", "soft_container|wood_place"], {
+    span: 10, unless: [...ACT_NOT_DONE, "asks"], butNot: ["metal", "cold", "safe_ash"],
+  }),
   rule("hot-ash", "sure", ["vac", "ash|heater", "smoke|hot|smell|alight"], { span: 10, across: 1, unless: ACT_NOT_DONE }),
+  rule("hot-ash", "sure", ["fire|flame|alight", "ash_bucket"], { span: 4, unless: ACT_NOT_DONE }),
   rule("hot-ash", "sure", ["ash", "scorch"], { span: 7, unless: ACT_NOT_DONE }),
   rule("hot-ash", "possible", ["empties", "heater|hot", "soft_container"], { span: 9, unless: ACT_NOT_DONE, butNot: ["metal", "cold"] }),
   rule("hot-ash", "sure", ["ash_bucket", "hot", "room|wood_place"], { span: 12, unless: ACT_NOT_DONE }),
@@ -136,15 +156,21 @@ export const RULES: readonly Rule[] = [
   rule("burn", "sure", ["ash", "body", "hot|cry"], { span: 8, unless: BURN_TALK }),
   rule("burn", "sure", ["touched", "hot_part|heater", "cry|blister|body"], { span: 9, across: 1, unless: BURN_TALK }),
   rule("burn", "sure", ["body", "hot_part", "cry"], { span: 8, across: 1, unless: BURN_TALK }),
-  rule("burn", "sure", ["fell_on", "hot_part|heater"], { span: 3, unless: BURN_TALK, butNot: ["thing"] }),
+  rule("burn", "sure", ["fell_on", "hot_part|heater"], { span: 3, unless: BURN_TALK, butNot: ["thing", "ash"] }),
   rule("burn", "possible", ["flame", "body"], { span: 4, unless: [...BURN_TALK, "asks"] }),
   rule("burn", "sure", ["blister", "body"], { span: 5, unless: BURN_TALK }),
   rule("burn", "sure", ["garment", "alight|flame|caught"], { span: 6, unless: [...NOT_NOW, "yesterday"] }),
 
   rule("damper-over-embers", "sure", ["damper|chimney", "stuck", "glow"], { span: 8, unless: ACT_NOT_DONE, topic: "stuck-damper" }),
-  rule("damper-over-embers", "sure", ["damper|chimney", "shut_done", "glow|redhot|fire_in"], { span: 10, across: 1, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
-  rule("damper-over-embers", "possible", ["damper|chimney", "shut_done", "wrong_shut"], { span: 7, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
-  rule("damper-over-embers", "sure", ["damper_shut", "glow|redhot|fire_in"], { span: 10, across: 1, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
+  rule("damper-over-embers", "sure", ["damper|chimney", "shut_done", "glow|redhot|fire_in"], {
+    span: 10, across: 1, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"],
+  }),
+  rule("damper-over-embers", "possible", ["damper|chimney", "shut_done", "wrong_shut"], {
+    span: 7, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"],
+  }),
+  rule("damper-over-embers", "sure", ["damper_shut", "glow|redhot|fire_in"], {
+    span: 10, across: 1, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"],
+  }),
   rule("damper-over-embers", "possible", ["damper_shut", "wrong_shut"], { span: 6, unless: ACT_NOT_DONE, butNot: ["air", "damper_open"] }),
   rule("damper-over-embers", "sure", ["damper_shut_lit"], { unless: ACT_NOT_DONE }),
 

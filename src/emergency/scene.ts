@@ -3,13 +3,8 @@
  * Every search looks at a bounded number of neighbours, so a message costs time in proportion to its length.
  */
 
+import { type Circumstance, circumstancesOf, TURNS } from "./circumstances.ts";
 import type { Sensed } from "./senses.ts";
-
-/** Circumstances of a find, each of which can make it no danger now. */
-export type Circumstance =
-  | "unreal" | "maybe" | "past" | "yesterday" | "habit" | "asking" | "asks" | "general" | "testing" | "joke"
-  /** One chirp a minute and, said as well, that nobody is unwell or that the battery is low. */
-  | "flat battery";
 
 export interface Find {
   readonly from: number;
@@ -32,18 +27,12 @@ const BETWEEN_NO_AND_NOUN = new Set(
   "sign signs of more any visible real one is has had have feels feel felt the a an been ever really yet and or nor us in our my much other to at all".split(" "),
 );
 const NOBODY = new Set("nobody none noone neither niemand keiner personne nessuno nadie nikt nikto ingen kukaan".split(" "));
-const TURNS = new Set("but however although though except only yet aber men mutta mais pero".split(" "));
-/** "Can ash set fire to a deck": a question about the world, unless it speaks of us. */
-const OPENS_GENERAL_QUESTION = new Set("can could does do will would may are".split(" "));
-const OPENS_QUESTION = new Set("can could does do will would should may are is how what which where who when shall".split(" "));
-const OF_OURS = ["i", "many", "now", "recent"];
 const NO_REACH = 5;
 const NOBODY_REACH = 12;
 
 export function sceneOf(sensed: Sensed): Scene {
   const { tokens, senses, asks } = sensed;
   const bySentence: Set<string>[] = asks.map(() => new Set());
-  const firstAt: Map<string, number>[] = asks.map(() => new Map());
   const places = new Map<string, number[]>();
   senses.forEach((own, at) => {
     const sentence = tokens[at]?.sentence ?? 0;
@@ -52,20 +41,7 @@ export function sceneOf(sensed: Sensed): Scene {
       if (known) known.push(at);
       else places.set(sense, [at]);
       bySentence[sentence]?.add(sense);
-      if (!firstAt[sentence]?.has(sense)) firstAt[sentence]?.set(sense, at);
     }
-  });
-
-  const general = asks.map(() => false);
-  const question = [...asks];
-  const asksWhich = asks.map(() => false);
-  tokens.forEach((token, at) => {
-    if (tokens[at - 1]?.sentence !== token.sentence) {
-      general[token.sentence] = OPENS_GENERAL_QUESTION.has(token.word);
-      asksWhich[token.sentence] = token.word === "which";
-      question[token.sentence] ||= OPENS_QUESTION.has(token.word);
-    }
-    if (OF_OURS.some((sense) => senses[at]?.has(sense))) general[token.sentence] = false;
   });
 
   const has = (at: number, sense: string): boolean => senses[at]?.has(sense) ?? false;
@@ -101,37 +77,9 @@ export function sceneOf(sensed: Sensed): Scene {
     return false;
   };
 
-  const wellSaid = (): boolean =>
-    ["ill", "unwell", "felled"].some((sense) => (places.get(sense) ?? []).some(denied));
-
-  const circumstances = ({ from, to }: Find): ReadonlySet<Circumstance> => {
-    const found = new Set<Circumstance>();
-    const first = tokens[from]?.sentence ?? 0;
-    const last = tokens[to]?.sentence ?? first;
-    for (let sentence = first; sentence <= last; sentence += 1) {
-      const nowAt = firstAt[sentence]?.get("now") ?? firstAt[sentence]?.get("recent");
-      const now = nowAt !== undefined && (nowAt <= to || tokens[nowAt]?.clause === tokens[to]?.clause);
-      const supposed = firstAt[sentence]?.get("hypothetical");
-      if (supposed !== undefined && supposed < to && !inSentence(sentence, "now")) found.add("unreal");
-      if (inSentence(sentence, "topical") || asksWhich[sentence]) found.add("unreal");
-      if (inSentence(sentence, "maybe")) found.add("maybe");
-      if (inSentence(sentence, "history") && !now) found.add("past");
-      if (inSentence(sentence, "yesterday") && !now) found.add("yesterday");
-      if (inSentence(sentence, "habit")) found.add("habit");
-      const wish = firstAt[sentence]?.get("asking");
-      if (wish !== undefined && wish < to) found.add("asking");
-      if (inSentence(sentence, "testing")) found.add("testing");
-      if (question[sentence]) found.add("asks");
-      if (general[sentence]) found.add("general");
-    }
-    const toldBefore = first > 0 && inSentence(first - 1, "history") && inSentence(first, "past");
-    if (toldBefore && !inSentence(first, "now") && !inSentence(first, "recent")) found.add("past");
-    if (places.has("once_a_minute") && (places.has("battery") || wellSaid())) found.add("flat battery");
-    if (places.has("joke")) found.add("joke");
-    return found;
-  };
-
-  return { sensed, length: tokens.length, has, inSentence, at: (sense) => places.get(sense) ?? [], inMessage: (sense) => places.has(sense), denied, circumstances };
+  const circumstances = circumstancesOf(sensed, places, denied);
+  const at = (sense: string): readonly number[] => places.get(sense) ?? [];
+  return { sensed, length: tokens.length, at, has, inSentence, inMessage: (sense) => places.has(sense), denied, circumstances };
 }
 
 /** A sense, or several with "|" between. */

@@ -9,12 +9,20 @@ import { ENGLISH_EVENTS } from "./words/english-events.ts";
 import { ENGLISH_PEOPLE } from "./words/english-people.ts";
 import { ENGLISH_WORDS } from "./words/english.ts";
 import { ORDINARY_WORDS } from "./words/ordinary.ts";
-import { OTHER_TONGUES } from "./words/other-tongues.ts";
+import { GERMANIC_AND_FINNIC } from "./words/tongues-germanic-finnic.ts";
+import { ROMANCE } from "./words/tongues-romance.ts";
+import { SLAVIC } from "./words/tongues-slavic.ts";
 
 /** Whitespace-separated words by sense. "vomit*" stands for every word that begins so. */
 export type WordList = Readonly<Record<string, string>>;
 /** One phrase a line by sense. "head is? aching/pounding": "?" may be missing, "/" is one or the other. */
 export type PhraseList = Readonly<Record<string, string>>;
+
+/** The danger words of one language. */
+export interface Tongue {
+  readonly words: WordList;
+  readonly phrases: PhraseList;
+}
 
 type Senses = ReadonlySet<string>;
 
@@ -33,7 +41,7 @@ export interface Sensed {
 
 /** Phrases that only add to what their words mean; every other phrase overrules its words. */
 const ADDING: ReadonlySet<string> = new Set(
-  ("emerging fire_in over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
+  ("four emerging fire_in sounds_like over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
     + "stuck wrong_shut touched fell_on better_out asking habit").split(" "),
 );
 /** What makes a thing no danger is believed only when it is spelt right. */
@@ -126,7 +134,7 @@ function learnRepairs(english: ReadonlySet<string>): void {
 learnWords(ENGLISH_WORDS);
 for (const list of [ENGLISH_PEOPLE, ENGLISH_EVENTS, ENGLISH_COMPANY]) learnPhrases(list);
 const englishWords = new Set(words.keys());
-for (const tongue of OTHER_TONGUES) {
+for (const tongue of [...GERMANIC_AND_FINNIC, ...ROMANCE, ...SLAVIC]) {
   learnWords(tongue.words);
   learnPhrases(tongue.phrases);
 }

@@ -3,7 +3,8 @@
  * Practice: symptoms count even with the alarm quiet, with a joke in the message, or in a single person.
  */
 
-import { type Circumstance, finds, type Scene, type Wanted, wanted } from "./scene.ts";
+import type { Circumstance } from "./circumstances.ts";
+import { finds, type Scene, type Wanted, wanted } from "./scene.ts";
 
 interface Sign {
   readonly want: Wanted;
@@ -29,6 +30,10 @@ const SIGNS: readonly Sign[] = [
   {
     want: wanted("i|many|one|pet", "ill|felled"), span: 7, across: 0, unless: TOLD, sure: "linked or several",
     explained: ["hairball"], explainedUnlinked: ["excuse_plain"],
+  },
+  {
+    want: wanted("somebody", "ill|felled"), span: 4, across: 0, unless: [...TOLD_OR_SUPPOSED, "general"], sure: "linked",
+    explained: [], explainedUnlinked: [],
   },
   {
     want: wanted("pet", "dead"), span: 5, across: 0, unless: TOLD, sure: "linked or several", explained: [], explainedUnlinked: [],
@@ -58,7 +63,7 @@ export function symptoms(scene: Scene): "sure" | "possible" | null {
   const has = (sense: string): boolean => scene.inMessage(sense);
   const linked = has("link");
   const several = has("many") || has("pet");
-  const ofNobody = has("generic") && !["i", "many", "one", "pet"].some(has);
+  const ofNobody = has("generic") && !has("somebody") && !["i", "many", "one", "pet"].some(has);
   const sure = { always: true, linked, "linked or several": linked || several, "linked and several": linked && several };
   let found: "sure" | "possible" | null = null;
   for (const sign of SIGNS) {

@@ -41,10 +41,6 @@ const ASKING = new Set(["?", "？"]);
 /** Stand in for letters inside a word, as in "$moke". */
 const SIGNS_AS_LETTERS = new Set(["@", "$"]);
 
-export function fold(word: string): string {
-  return readWords(word).tokens.map((token) => token.word).join(" ");
-}
-
 export function readWords(text: string): Reading {
   const tokens: Token[] = [];
   const asks: boolean[] = [];

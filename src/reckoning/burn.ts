@@ -6,7 +6,10 @@ import { NCV_DRY_MJ_PER_KG, ncv_MJ_per_kg } from "./fuel.ts";
 
 /** What the burn curve rests on. Passed in so that the sensitivity of every figure can be printed. */
 export const BURN = {
-  /** Charring depth per minute at 12 % moisture. EN 1995-1-2 table 3.1: 0.65 softwood, 0.50 dense hardwood (from memory); between them. */
+  /**
+   * Charring depth per minute at 12 % moisture. EN 1995-1-2 table 3.1: 0.65 softwood, 0.50 dense hardwood (from memory);
+   * between them.
+   */
   charring_mm_per_min: 0.6,
   /** Charring slows as 1 / (1 + 2.5 u), u kg of water per kg dry wood. Mikkola, VTT 1990 (from memory). */
   charring_water_factor: 2.5,
@@ -22,7 +25,10 @@ export const BURN = {
   volatile_share: 0.8,
   /** Net calorific value of charcoal from wood, MJ/kg: handbooks 29 to 33 (from memory). */
   charcoal_MJ_per_kg: 32,
-  /** Time a bed of 20 kg of wood's charcoal glows once the flames are gone, if none had burnt before. Fitted to bed black at 2 to 4 h, common practice, no source. */
+  /**
+   * Time a bed of 20 kg of wood's charcoal glows once the flames are gone, if none had burnt before. Fitted to bed black at
+   * 2 to 4 h, common practice, no source.
+   */
   glow_min: 170,
   /** Speed of the charcoal's burning under full flame, which takes the oxygen, as a share. Common practice, no source. */
   glow_under_flame_share: 0.3,
@@ -34,7 +40,10 @@ export const BURN = {
   unburnt_growth_pct: 9,
   /** Charcoal that leaves as carbon monoxide, share of its heat. Common practice, no source. */
   charcoal_unburnt_share: 0.02,
-  /** Air at full opening per kg of largest load, kg/s: 2.95 times the theoretical need of the load (EN 15544, 4.5), over the 103 min its flames last here. */
+  /**
+   * Air at full opening per kg of largest load, kg/s: 2.95 times the theoretical need of the load (EN 15544, 4.5), over the
+   * 103 min its flames last here.
+   */
   air_kg_per_s_kg: (2.95 * 4.9857) / (103 * 60),
   /** Air the owner leaves the embers, as a share of full. Common practice, no source. */
   ember_air_share: 0.25,
@@ -104,8 +113,12 @@ export function burnOf(load: Load, p: BurnParameters = BURN): Burn {
 
   const slower = (reference: number): number => (1 + p.charring_water_factor * u) / (1 + p.charring_water_factor * reference);
   const air_kg_per_s = p.air_kg_per_s_kg * load.max_load_kg * air_share;
-  let engage_min = p.engage_min * Math.cbrt(load_kg / 20) * Math.sqrt(split_mm / p.split_mm) * slower(0.17 / 0.83)
-    * (lit === "bottom" ? p.engage_bottom_share : 1);
+  let engage_min =
+    p.engage_min *
+    Math.cbrt(load_kg / 20) *
+    Math.sqrt(split_mm / p.split_mm) *
+    slower(0.17 / 0.83) *
+    (lit === "bottom" ? p.engage_bottom_share : 1);
   let piece_min = (split_mm / 2 / p.charring_mm_per_min) * slower(0.12 / 0.88);
   const peakPerMin = (engage: number, piece: number): number => gone(engage / piece) / engage;
   const demand_kg_per_s = (dry_kg * AIR_PER_DRY_KG * peakPerMin(engage_min, piece_min)) / 60;
@@ -114,7 +127,8 @@ export function burnOf(load: Load, p: BurnParameters = BURN): Burn {
   piece_min *= starved;
 
   const gasShare = (minute: number): number =>
-    (piece_min / engage_min) * (goneIntegral((minute - p.kindling_min) / piece_min) - goneIntegral((minute - p.kindling_min - engage_min) / piece_min));
+    (piece_min / engage_min) *
+    (goneIntegral((minute - p.kindling_min) / piece_min) - goneIntegral((minute - p.kindling_min - engage_min) / piece_min));
   const flame_out_min = p.kindling_min + engage_min + piece_min * (1 - FLAME_TAIL);
 
   const charcoal_kg = dry_kg * (1 - p.volatile_share);
@@ -157,7 +171,9 @@ export function burnOf(load: Load, p: BurnParameters = BURN): Burn {
     return minute;
   };
   return {
-    released_J, gas_kg, peak_W,
+    released_J,
+    gas_kg,
+    peak_W,
     engaged_h: (p.kindling_min + engage_min) / 60,
     collapsed_h: minuteOf(0.8) / 60,
     flame_out_h: flame_out_min / 60,

@@ -49,8 +49,14 @@ export function wallOf(layers: readonly Layer[]): Wall {
   const last: number[] = [];
   let joint = 0;
   for (const layer of layers) {
-    const { thickness_m, cells, growth = 1, area_m2: [inner, outer] } = layer;
-    if (!(thickness_m > 0 && cells >= 1 && inner > 0 && outer > 0)) throw new RangeError("a layer needs a thickness, a cell and an area above 0");
+    const {
+      thickness_m,
+      cells,
+      growth = 1,
+      area_m2: [inner, outer],
+    } = layer;
+    if (!(thickness_m > 0 && cells >= 1 && inner > 0 && outer > 0))
+      throw new RangeError("a layer needs a thickness, a cell and an area above 0");
     if (capacity.length === 0 || joint > 0) {
       if (capacity.length > 0) link.push(inner / joint);
       capacity.push(0);
@@ -70,7 +76,11 @@ export function wallOf(layers: readonly Layer[]): Wall {
     joint = layer.joint_m2K_per_W ?? 0;
   }
   return {
-    capacity_J_per_K: Float64Array.from(capacity), link_W_per_K: Float64Array.from(link), loss_W_per_K: new Float64Array(capacity.length), first, last,
+    capacity_J_per_K: Float64Array.from(capacity),
+    link_W_per_K: Float64Array.from(link),
+    loss_W_per_K: new Float64Array(capacity.length),
+    first,
+    last,
   };
 }
 
@@ -90,7 +100,10 @@ export function joined(meshes: readonly Mesh[]): { mesh: Mesh; offsets: number[]
   return { mesh, offsets };
 }
 
-/** Singly diagonal implicit Runge-Kutta, two stages, L-stable, order 2: gamma = 1 - 1/sqrt(2). Alexander, SIAM J. Numer. Anal. 14 (1977) 1006. */
+/**
+ * Singly diagonal implicit Runge-Kutta, two stages, L-stable, order 2: gamma = 1 - 1/sqrt(2). Alexander, SIAM J. Numer.
+ * Anal. 14 (1977) 1006.
+ */
 export const GAMMA = 1 - Math.SQRT1_2;
 
 /** C/(gamma dt) + K for one step length, factorised as L D L', with the answer of every port to one watt at another. */
@@ -165,10 +178,21 @@ export interface Work {
   readonly bare: Float64Array;
   readonly watts: Float64Array;
 }
-export const workFor = (nodes: number, ports: number): Work =>
-  ({ next: new Float64Array(nodes), bare: new Float64Array(ports), watts: new Float64Array(ports) });
+export const workFor = (nodes: number, ports: number): Work => ({
+  next: new Float64Array(nodes),
+  bare: new Float64Array(ports),
+  watts: new Float64Array(ports),
+});
 
-function stage(one: Stepper, from_C: Float64Array, surroundings_C: number, flows: Flows, work: Work, weight_s: number, reach: number): void {
+function stage(
+  one: Stepper,
+  from_C: Float64Array,
+  surroundings_C: number,
+  flows: Flows,
+  work: Work,
+  weight_s: number,
+  reach: number,
+): void {
   const { next, bare, watts } = work;
   const { rate_W_per_K, loss_W_per_K } = one;
   for (let i = 0; i < next.length; i++) next[i] = rate_W_per_K[i]! * from_C[i]! + loss_W_per_K[i]! * surroundings_C;

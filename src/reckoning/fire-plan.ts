@@ -4,12 +4,10 @@
  * and the sum is set right against the whole model before and after.
  */
 import { burnOf } from "./burn.ts";
-import { ncv_MJ_per_kg, MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG } from "./fuel.ts";
 import { type HeaterFacts, heaterFrom } from "./heater-layers.ts";
-import { type HouseFacts, houseFrom, type Outside, sameDay } from "./heater-room.ts";
-import { PARAMETERS, type Parameters, type Plant, plantOf, run, uniform } from "./heater.ts";
+import { type HouseFacts, houseFrom, type Outside } from "./heater-room.ts";
+import { PARAMETERS, type Parameters, type Plant, plantOf, run } from "./heater.ts";
 import { costOf, refined, searchPlan, type Search } from "./plan-search.ts";
-import { settled } from "./settled.ts";
 
 /** Hours of every day, 0 to 24; `to_h` before `from_h` runs past midnight. */
 export interface Hours {
@@ -80,7 +78,10 @@ const PLAN_CELLS = 5;
 const LOAD_STEP_KG = 0.5;
 /** Time kept between the reckoned black bed and bedtime. Common practice, no source. */
 const BEFORE_BED_H = 0.5;
-/** No fire is planned into weather as warm as this: under 5 K between room and outside the draught cannot be relied on. Common practice, no source. */
+/**
+ * No fire is planned into weather as warm as this: under 5 K between room and outside the draught cannot be relied on.
+ * Common practice, no source.
+ */
 const MILDEST_C = 15;
 /** The day after the last is planned too and thrown away, so that the last day's fires are not saved at its expense. */
 const BEYOND_H = 24;
@@ -88,11 +89,16 @@ const BEYOND_H = 24;
 export const planPlant = (heater: HeaterFacts, house: HouseFacts): Plant =>
   plantOf(heaterFrom(heater, undefined, PLAN_CELLS), houseFrom(house), PLAN_PARAMETERS);
 
-const within = (hour: number, { from_h, to_h }: Hours): boolean => (from_h <= to_h ? hour >= from_h && hour < to_h : hour >= from_h || hour < to_h);
-const clock = (hour: number): number => ((hour % 24) + 24) % 24;
+export const within = (hour: number, { from_h, to_h }: Hours): boolean =>
+  from_h <= to_h ? hour >= from_h && hour < to_h : hour >= from_h || hour < to_h;
+export const clock = (hour: number): number => ((hour % 24) + 24) % 24;
 
 /** Room and mean face by quarter hours under a list of fires, and the state at the end. */
-export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hours: number): { room_C: Float64Array; facing_C: Float64Array; end_C: Float64Array } {
+export function roomUnder(
+  inputs: PlanInputs,
+  fires: readonly PlannedFire[],
+  hours: number,
+): { room_C: Float64Array; facing_C: Float64Array; end_C: Float64Array } {
   const { plant, outside } = inputs;
   const room_C = new Float64Array(hours * 4 + 1);
   const facing_C = new Float64Array(hours * 4 + 1);
@@ -104,7 +110,9 @@ export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hou
     const start_h = from_h;
     const burn = load_kg > 0 ? burnFor(inputs, load_kg) : undefined;
     const part = run(plant, state, {
-      burn, outside: (after_h) => outside(start_h + after_h), hours: to_h - from_h,
+      burn,
+      outside: (after_h) => outside(start_h + after_h),
+      hours: to_h - from_h,
       closed_h: burn === undefined ? 0 : plant.heater.shut_off_damper ? burn.bed_black_h : Infinity,
     });
     room_C.set(part.quarter.room_C, from_h * 4);
@@ -117,10 +125,17 @@ export function roomUnder(inputs: PlanInputs, fires: readonly PlannedFire[], hou
   return { room_C, facing_C, end_C: state };
 }
 
-const burnFor = (inputs: PlanInputs, load_kg: number) => burnOf({
-  load_kg, moisture_pct_wet: inputs.moisture_pct_wet, ncv_dry_MJ_per_kg: inputs.ncv_dry_MJ_per_kg,
-  max_load_kg: inputs.plant.heater.max_load_kg, lit: inputs.plant.heater.lit,
-}, inputs.plant.parameters.burn);
+const burnFor = (inputs: PlanInputs, load_kg: number) =>
+  burnOf(
+    {
+      load_kg,
+      moisture_pct_wet: inputs.moisture_pct_wet,
+      ncv_dry_MJ_per_kg: inputs.ncv_dry_MJ_per_kg,
+      max_load_kg: inputs.plant.heater.max_load_kg,
+      lit: inputs.plant.heater.lit,
+    },
+    inputs.plant.parameters.burn,
+  );
 
 /**
  * The plan.
@@ -134,7 +149,9 @@ export function firePlan(inputs: PlanInputs): Plan {
   const window_h = awake_h - black_h - BEFORE_BED_H;
   const latest_lit_hour = clock(awake.from_h + Math.floor(window_h * 4) / 4);
   const mayLight = (at_h: number): boolean =>
-    clock(start_hour + at_h - awake.from_h) <= window_h && inputs.outside(at_h) < MILDEST_C && !(inputs.barred ?? []).some((bar) => at_h >= bar.from_h && at_h < bar.to_h);
+    clock(start_hour + at_h - awake.from_h) <= window_h &&
+    inputs.outside(at_h) < MILDEST_C &&
+    !(inputs.barred ?? []).some((bar) => at_h >= bar.from_h && at_h < bar.to_h);
 
   const free = roomUnder(inputs, [], reach_h).room_C;
   const loads_kg = [bounds.min_load_kg, bounds.max_load_kg];
@@ -153,8 +170,18 @@ export function firePlan(inputs: PlanInputs): Plan {
   let fires: readonly PlannedFire[] = [];
   if (window_h >= 0) {
     const search: Search = {
-      least_C: byHour(least_C, Math.max, margin_K), most_C: byHour(most_C, Math.min, 0), responses: responses.map(onTheHour), loads_kg, known: new Map(),
-      bounds, past: inputs.past ?? [], mayLight, step_kg: LOAD_STEP_KG, firstDay_h: Math.ceil(clock(awake.from_h - start_hour)) || 24, hours: reach_h, kept_h: hours,
+      least_C: byHour(least_C, Math.max, margin_K),
+      most_C: byHour(most_C, Math.min, 0),
+      responses: responses.map(onTheHour),
+      loads_kg,
+      known: new Map(),
+      bounds,
+      past: inputs.past ?? [],
+      mayLight,
+      step_kg: LOAD_STEP_KG,
+      firstDay_h: Math.ceil(clock(awake.from_h - start_hour)) || 24,
+      hours: reach_h,
+      kept_h: hours,
     };
     let base = onTheHour(free);
     let least = Infinity;
@@ -188,66 +215,15 @@ export function firePlan(inputs: PlanInputs): Plan {
   };
 }
 
-const onTheHour = (quarters: Float64Array): Float64Array => Float64Array.from({ length: (quarters.length - 1) / 4 + 1 }, (_, h) => quarters[4 * h]!);
+const onTheHour = (quarters: Float64Array): Float64Array =>
+  Float64Array.from({ length: (quarters.length - 1) / 4 + 1 }, (_, h) => quarters[4 * h]!);
 
 /** The tightest bound of the quarters round each hour. */
 const byHour = (quarters: Float64Array, tightest: (...values: number[]) => number, more: number): Float64Array =>
-  Float64Array.from({ length: (quarters.length - 1) / 4 + 1 }, (_, h) => tightest(...quarters.subarray(Math.max(0, 4 * h - 1), 4 * h + 3)) + more);
+  Float64Array.from(
+    { length: (quarters.length - 1) / 4 + 1 },
+    (_, h) => tightest(...quarters.subarray(Math.max(0, 4 * h - 1), 4 * h + 3)) + more,
+  );
 
 /** Rounds of search and setting right; the search is wide in the first two. */
 const CORRECTIONS = 4;
-
-/**
- * A state to start from when nothing is known of the last days: a daily fire, or two, that just hold the wanted temperature within the bounds.
- * @param day low and high of such a day
- * @returns the state and the fires it rests on, their times before the start negative
- */
-export function usualState(inputs: Omit<PlanInputs, "state" | "outside">, day: { low_C: number; high_C: number }): { state: Float64Array; past: PlannedFire[] } {
-  const { plant, start_hour, wanted, awake, bounds } = inputs;
-  const least_C = wanted.length > 0 ? Math.max(...wanted.map((one) => one.min_C)) : 20;
-  const mean_C = (day.low_C + day.high_C) / 2;
-  const useful_kWh = (ncv_MJ_per_kg(inputs.ncv_dry_MJ_per_kg ?? NCV_DRY_MJ_PER_KG.unknown.typical, inputs.moisture_pct_wet) / 3.6) * MASONRY_HEATER_EFFICIENCY.typical;
-  const perKelvin_kg = (plant.house.heat_loss_W_per_K * 0.024) / useful_kWh;
-  const rest_C = Math.max(least_C + 0.5, mean_C);
-  const evening_h = clock(Math.floor(clock(awake.to_h - 5)) - start_hour);
-  const firesOf = (day_kg: number): PlannedFire[] => (day_kg <= bounds.max_load_kg || bounds.spacing_h > 12
-    ? [{ lit_h: evening_h, load_kg: Math.min(day_kg, bounds.max_load_kg) }]
-    : [{ lit_h: clock(evening_h - 12), load_kg: day_kg / 2 }, { lit_h: evening_h, load_kg: day_kg / 2 }]);
-  const at = { ...inputs, outside: sameDay(day.low_C, day.high_C, start_hour) };
-  let day_kg = perKelvin_kg * (least_C + 1 - mean_C - plant.house.other_heat_W / plant.house.heat_loss_W_per_K);
-  let state = uniform(plant, rest_C + 20, rest_C);
-  for (let round = 0; round < 3; round++) {
-    day_kg = Math.min(day_kg, bounds.max_day_kg, 2 * bounds.max_load_kg);
-    if (day_kg < 0.2 * bounds.min_load_kg) return { state: uniform(plant, rest_C, rest_C), past: [] };
-    state = settled((from) => roomUnder({ ...at, state: from }, firesOf(day_kg), 24).end_C, state, 0.02);
-    const { room_C } = roomUnder({ ...at, state }, firesOf(day_kg), 24);
-    const off_K = wanted.flatMap((one) => [...room_C.keys()].filter((i) => within(clock(start_hour + i / 4), one)).map((i) => room_C[i]! - one.min_C));
-    if (off_K.length === 0) break;
-    day_kg += perKelvin_kg * (0.3 - Math.min(...off_K));
-  }
-  return { state, past: firesOf(day_kg).map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })) };
-}
-
-/**
- * Set a state right by a thermometer: air and fabric move by the difference, the masonry stays.
- * @returns a new state
- */
-export function corrected(plant: Plant, state: Float64Array, room_C: number): Float64Array {
-  const right = Float64Array.from(state);
-  const off = room_C - right[plant.room]!;
-  right[plant.room]! += off;
-  right[plant.room + 1]! += off;
-  return right;
-}
-
-/**
- * Heat the room gets or loses beside what the model knows, learnt from how far a day's forecast of the room was off.
- * Over a day a steady error of P watt moves the room by some P / (3 H); a third of that is believed.
- * @param before_W what was believed so far
- * @param off_K measured less reckoned room temperature after about a day
- * @returns W, at most 15 K times the heat loss either way
- */
-export function learntHeat_W(before_W: number, off_K: number, heat_loss_W_per_K: number): number {
-  const most_W = 15 * heat_loss_W_per_K;
-  return Math.min(most_W, Math.max(-most_W, before_W + off_K * heat_loss_W_per_K));
-}

@@ -51,12 +51,14 @@ const UNDECIDED = Math.log(3);
 const FEWEST = 10;
 
 /**
- * Fit on logarithms, so that nothing becomes negative and ranges are factors; the temperatures of masonry and room at the start are fitted along.
+ * Fit on logarithms, so that nothing becomes negative and ranges are factors; the temperatures of masonry and room at the start
+ * are fitted along.
  * @throws RangeError with one sentence for fewer than ten readings or readings before the start
  */
 export function fitHeater(inputs: FitInputs): Fit {
   const { readings } = inputs;
-  if (readings.length < FEWEST) throw new RangeError(`There are ${readings.length} readings; a fit needs at least ${FEWEST}, over two days or more.`);
+  if (readings.length < FEWEST)
+    throw new RangeError(`There are ${readings.length} readings; a fit needs at least ${FEWEST}, over two days or more.`);
   const early = readings.find((reading) => reading.at_h < 0);
   if (early) throw new RangeError(`A reading is at ${early.at_h} h; it should be at 0 h or later, counted from the start.`);
   const believed = houseFrom(inputs.house);
@@ -64,24 +66,51 @@ export function fitHeater(inputs: FitInputs): Fit {
   const room0_C = [...readings].filter((reading) => reading.what === "room").sort((a, b) => a.at_h - b.at_h)[0]?.reading_C ?? 20;
 
   const model = ([loss = 0, capacity = 0, masonry = 0, start_K = 0, room_K = 0]: readonly number[]): number[] => {
-    const plant = withMasonry(planPlant(inputs.heater, {
-      ...inputs.house, floor_m2: believed.floor_m2,
-      heat_loss_W_per_K: believed.heat_loss_W_per_K * Math.exp(loss), heat_capacity_kWh_per_K: believed.heat_capacity_kWh_per_K * Math.exp(capacity),
-    }), Math.exp(masonry));
+    const plant = withMasonry(
+      planPlant(inputs.heater, {
+        ...inputs.house,
+        floor_m2: believed.floor_m2,
+        heat_loss_W_per_K: believed.heat_loss_W_per_K * Math.exp(loss),
+        heat_capacity_kWh_per_K: believed.heat_capacity_kWh_per_K * Math.exp(capacity),
+      }),
+      Math.exp(masonry),
+    );
     const state = uniform(plant, room0_C + room_K + 10 + 10 * start_K, room0_C + room_K);
-    const course = roomUnder({
-      plant, moisture_pct_wet: inputs.moisture_pct_wet, start_hour: 0, hours, outside: inputs.outside, wanted: [], awake: { from_h: 0, to_h: 24 },
-      bounds: { max_load_kg: plant.heater.max_load_kg, min_load_kg: 0, max_day_kg: Infinity, spacing_h: 0 }, state,
-    }, inputs.fires, hours);
+    const course = roomUnder(
+      {
+        plant,
+        moisture_pct_wet: inputs.moisture_pct_wet,
+        start_hour: 0,
+        hours,
+        outside: inputs.outside,
+        wanted: [],
+        awake: { from_h: 0, to_h: 24 },
+        bounds: { max_load_kg: plant.heater.max_load_kg, min_load_kg: 0, max_day_kg: Infinity, spacing_h: 0 },
+        state,
+      },
+      inputs.fires,
+      hours,
+    );
     return readings.map(({ at_h, what }) => between(what === "room" ? course.room_C : course.facing_C, at_h));
   };
-  const found = leastSquares(model, readings.map((reading) => reading.reading_C), [0, 0, 0, 0, 0],
-    [[-FARTHEST, FARTHEST], [-FARTHEST, FARTHEST], [-FARTHEST, FARTHEST], [-3, 8], [-5, 5]], [0.01, 0.01, 0.01, 0.05, 0.05]);
+  const found = leastSquares(
+    model,
+    readings.map((reading) => reading.reading_C),
+    [
+      ...KEYS.map(() => ({ start: 0, bounds: [-FARTHEST, FARTHEST], step: 0.01 }) as const),
+      { start: 0, bounds: [-3, 8], step: 0.05 },
+      { start: 0, bounds: [-5, 5], step: 0.05 },
+    ],
+  );
 
   const t = student90(found.freedom);
   const spread = (variance: number): number => t * Math.sqrt(Math.max(0, variance));
   const base = [believed.heat_loss_W_per_K, believed.heat_capacity_kWh_per_K, 1];
-  const fitted = (log: number, off: number, unit: number): Fitted => ({ value: unit * Math.exp(log), low: unit * Math.exp(log - off), high: unit * Math.exp(log + off) });
+  const fitted = (log: number, off: number, unit: number): Fitted => ({
+    value: unit * Math.exp(log),
+    low: unit * Math.exp(log - off),
+    high: unit * Math.exp(log + off),
+  });
   const off = KEYS.map((_, i) => spread(found.covariance[i]![i]!));
   const [lossVar = 0, capacityVar = 0, shared = 0] = [found.covariance[0]![0], found.covariance[1]![1], found.covariance[0]![1]];
   return {

@@ -56,21 +56,32 @@ const USUAL_ROOM_C = 20;
 export function heatCurve(inputs: HeatCurveInputs): HeatCurve {
   const { load_kg, moisture_pct_wet, before } = inputs;
   if (!(load_kg > 0)) throw new RangeError(`load_kg is ${load_kg}; it should be above 0.`);
-  if (!(moisture_pct_wet >= 0 && moisture_pct_wet <= 60)) throw new RangeError(`moisture_pct_wet is ${moisture_pct_wet}; it should be 0 to 60.`);
+  if (!(moisture_pct_wet >= 0 && moisture_pct_wet <= 60))
+    throw new RangeError(`moisture_pct_wet is ${moisture_pct_wet}; it should be 0 to 60.`);
   const heater = heaterFrom(inputs.heater, inputs.geometry);
   const house = houseFrom(inputs.house);
   const plant = plantOf(heater, house, inputs.parameters ?? PARAMETERS);
   const room_C = inputs.house.wanted_C ?? USUAL_ROOM_C;
   const run = fireRun(plant, {
-    load_kg, moisture_pct_wet, ncv_dry_MJ_per_kg: inputs.ncv_dry_MJ_per_kg, outside: inputs.outside, closed_h: inputs.damper_closed_after_h,
-    before: before === "cold" ? uniform(plant, room_C, room_C) : "daily", hours: HOURS,
+    load_kg,
+    moisture_pct_wet,
+    ncv_dry_MJ_per_kg: inputs.ncv_dry_MJ_per_kg,
+    outside: inputs.outside,
+    closed_h: inputs.damper_closed_after_h,
+    before: before === "cold" ? uniform(plant, room_C, room_C) : "daily",
+    hours: HOURS,
   });
   const { burn, quarter, peaks } = run;
   if (!burn) throw new Error("a fire has a burn curve");
   const left_J = burn.unburnt_J + burn.charcoal_left_J;
   const flue_J = quarter.flue_J[4 * HOURS]! + left_J;
   return {
-    series: Array.from(quarter.output_W, (output_W, i) => ({ t_h: i / 4, output_kW: output_W / 1000, facing_C: quarter.facing_C[i]!, room_C: quarter.room_C[i]! })),
+    series: Array.from(quarter.output_W, (output_W, i) => ({
+      t_h: i / 4,
+      output_kW: output_W / 1000,
+      facing_C: quarter.facing_C[i]!,
+      room_C: quarter.room_C[i]!,
+    })),
     peak_output_h: peaks.output_h,
     peak_facing_C: peaks.facing_C,
     half_output_h: fallsTo_h(quarter.output_W, peaks.output_W / 2, peaks.output_h),

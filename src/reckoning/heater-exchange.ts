@@ -17,13 +17,18 @@ export const EXCHANGE = {
   firebox_still_W_per_m2K: 5,
   firebox_forced_W_per_m2K: 7,
   /**
-   * Gas to passage wall: still, forced at full flow, and radiation of CO2 and H2O at 400 °C. Their sum is what EN 15544, 4.8.2 (from memory) implies:
-   * 550 exp(-0.83) = 240 °C over the least length, against walls near 150 °C. A straight smooth flue has 7.6 (EN 13384-1); bends double it.
+   * Gas to passage wall: still, forced at full flow, and radiation of CO2 and H2O at 400 °C. Their sum is what EN 15544, 4.8.2
+   * (from memory) implies:
+   * 550 exp(-0.83) = 240 °C over the least length, against walls near 150 °C. A straight smooth flue has 7.6 (EN 13384-1); bends
+   * double it.
    */
   passage_still_W_per_m2K: 3,
   passage_forced_W_per_m2K: 12,
   passage_gas_radiation_W_per_m2K: 7,
-  /** Flame radiation that glass lets through, glass emissivity, its outer convection and the air that washes its inner side, W/m2K. Handbooks (from memory). */
+  /**
+   * Flame radiation that glass lets through, glass emissivity, its outer convection and the air that washes its inner side,
+   * W/m2K. Handbooks (from memory).
+   */
   glass_transmission: 0.35,
   glass_emissivity: 0.85,
   glass_outside_W_per_m2K: 6,
@@ -31,7 +36,10 @@ export const EXCHANGE = {
   /** Height of the facing for free convection. Hardly matters. */
   face_height_m: 1.5,
   face_emissivity: 0.9,
-  /** Air the fire draws from the room adds this share of itself to the air change: unbalanced exhaust, ASHRAE Fundamentals ch. 16 (from memory). */
+  /**
+   * Air the fire draws from the room adds this share of itself to the air change: unbalanced exhaust, ASHRAE Fundamentals
+   * ch. 16 (from memory).
+   */
   added_air_share: 0.5,
 } as const;
 export type ExchangeParameters = { readonly [key in keyof typeof EXCHANGE]: number };
@@ -81,9 +89,26 @@ const fourth = (kelvin: number): number => {
 };
 
 /** Bring the exchange of one heater and room to life. It keeps its last answer as the next first guess. */
-export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; heat_loss_W_per_K: number }, full_kg_per_s: number, p: ExchangeParameters = EXCHANGE): Exchange {
+export function exchangeOf(
+  heater: HeaterModel,
+  room: { other_heat_W: number; heat_loss_W_per_K: number },
+  full_kg_per_s: number,
+  p: ExchangeParameters = EXCHANGE,
+): Exchange {
   const draw: Draw = { released_W: 0, gas_kg_per_s: 0, flame: 0, outside_C: 0, outsideAtStage_C: 0 };
-  const tally: Tally = { given_J: 0, door_J: 0, flue_J: 0, house_loss_J: 0, drawn_air_J: 0, gains_J: 0, output_W: 0, facing_C: 20, firebox_C: 20, glass_C: 20, flue_C: 20 };
+  const tally: Tally = {
+    given_J: 0,
+    door_J: 0,
+    flue_J: 0,
+    house_loss_J: 0,
+    drawn_air_J: 0,
+    gains_J: 0,
+    output_W: 0,
+    facing_C: 20,
+    firebox_C: 20,
+    glass_C: 20,
+    flue_C: 20,
+  };
   const [fireFace_m2, passageFace_m2] = heater.outer_m2;
   const last = new Float64Array(6);
   const t = new Float64Array(6);
@@ -114,8 +139,11 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
     const wash = p.glass_wash_W_per_m2K * Math.min(1, flow);
     for (let i = 0; i < 2; i++) {
       const third = 4 * STEFAN_BOLTZMANN * p.glass_emissivity * glass_K ** 3;
-      const excess = seen + STEFAN_BOLTZMANN * p.glass_emissivity * (fabric4 - 2 * fourth(glass_K))
-        - p.glass_outside_W_per_m2K * (glass_K - KELVIN - air_C) - wash * (glass_K - KELVIN - intake_C);
+      const excess =
+        seen +
+        STEFAN_BOLTZMANN * p.glass_emissivity * (fabric4 - 2 * fourth(glass_K)) -
+        p.glass_outside_W_per_m2K * (glass_K - KELVIN - air_C) -
+        wash * (glass_K - KELVIN - intake_C);
       glass_K += excess / (2 * third + p.glass_outside_W_per_m2K + wash);
     }
     const through = STEFAN_BOLTZMANN * p.glass_transmission * e * flame4;
@@ -186,11 +214,18 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
       watts[5] = radiated_W + doorToFabric_W;
 
       const fireSkin_C: number = (bare[0]! + R[1]! * watts[1]! + R[0]! * (toFire_W - fireSlope * t[0]!)) / (1 - R[0]! * fireSlope);
-      const passageSkin_C: number = (bare[2]! + R[15]! * watts[3]! + R[14]! * (toPassage_W - passageSlope * t[2]!)) / (1 - R[14]! * passageSlope);
-      const nextAir_C: number = bare[4]! + R[28]! * watts[4]! + R[29]! * watts[5]!;
-      const nextFabric_C: number = bare[5]! + R[34]! * watts[4]! + R[35]! * watts[5]!;
-      const change = Math.abs(fireSkin_C - t[0]!) + Math.abs(passageSkin_C - t[2]!) + Math.abs(fireFace_C - t[1]!)
-        + Math.abs(passageFace_C - t[3]!) + Math.abs(nextAir_C - air_C);
+      const passageSkin_C: number =
+        (bare[2]! + R[15]! * watts[3]! + R[14]! * (toPassage_W - passageSlope * t[2]!)) / (1 - R[14]! * passageSlope);
+      const airSlope = c1 + c3 + heater.door_m2 * p.glass_outside_W_per_m2K + drawn_W_per_K;
+      const nextAir_C: number = air_C + (bare[4]! + R[28]! * watts[4]! + R[29]! * watts[5]! - air_C) / (1 + R[28]! * airSlope);
+      const nextFabric_C: number = fabric_C + (bare[5]! + R[34]! * watts[4]! + R[35]! * watts[5]! - fabric_C) / (1 + R[35]! * (r1 + r3));
+      const change =
+        Math.abs(fireSkin_C - t[0]!) +
+        Math.abs(passageSkin_C - t[2]!) +
+        Math.abs(fireFace_C - t[1]!) +
+        Math.abs(passageFace_C - t[3]!) +
+        Math.abs(nextAir_C - air_C) +
+        Math.abs(nextFabric_C - fabric_C);
       t[0] = fireSkin_C;
       t[1] = fireFace_C;
       t[2] = passageSkin_C;
@@ -213,7 +248,14 @@ export function exchangeOf(heater: HeaterModel, room: { other_heat_W: number; he
     tally.facing_C = (fireFace_m2 * t[1]! + passageFace_m2 * t[3]!) / (fireFace_m2 + passageFace_m2);
     tally.glass_C = glass_K - KELVIN;
   };
-  return { draw, tally, flows, use: (stepper) => { R = stepper.response_K_per_W; } };
+  return {
+    draw,
+    tally,
+    flows,
+    use: (stepper) => {
+      R = stepper.response_K_per_W;
+    },
+  };
 }
 
 /** The rounds stop when the temperatures agree this well, K; energy is conserved whatever it is. */

@@ -16,7 +16,10 @@ const AVERAGE_LOSS_W_PER_M2K = 1.5;
 const MEDIUM_KWH_PER_M2K = 165 / 3600;
 /** Air and furniture per floor area, 10 kJ/m2K. EN ISO 52016-1 (from memory). */
 const AIR_J_PER_M2K = 10_000;
-/** Air to fabric per floor area: 9.1 on 2.5 times the floor, in series with 3.45 on 4.5 times. EN ISO 13790, 7.2.2 and 12.2.2 (from memory). */
+/**
+ * Air to fabric per floor area: 9.1 on 2.5 times the floor, in series with 3.45 on 4.5 times. EN ISO 13790, 7.2.2 and
+ * 12.2.2 (from memory).
+ */
 const COUPLING_W_PER_M2K = 1 / (1 / (9.1 * 2.5) + 1 / (3.45 * 4.5));
 
 export interface HouseModel {
@@ -30,16 +33,24 @@ export interface HouseModel {
 /** Complete the facts of a house, each missing one from the others. */
 export function houseFrom(facts: HouseFacts): HouseModel {
   const assumed: string[] = [];
-  const floor_m2 = facts.floor_m2
-    ?? (facts.heat_loss_W_per_K !== undefined ? facts.heat_loss_W_per_K / AVERAGE_LOSS_W_PER_M2K
-      : facts.heat_capacity_kWh_per_K !== undefined ? facts.heat_capacity_kWh_per_K / MEDIUM_KWH_PER_M2K : 100);
+  const floor_m2 =
+    facts.floor_m2 ??
+    (facts.heat_loss_W_per_K !== undefined
+      ? facts.heat_loss_W_per_K / AVERAGE_LOSS_W_PER_M2K
+      : facts.heat_capacity_kWh_per_K !== undefined
+        ? facts.heat_capacity_kWh_per_K / MEDIUM_KWH_PER_M2K
+        : 100);
   const heat_loss_W_per_K = facts.heat_loss_W_per_K ?? floor_m2 * AVERAGE_LOSS_W_PER_M2K;
   const heat_capacity_kWh_per_K = facts.heat_capacity_kWh_per_K ?? floor_m2 * MEDIUM_KWH_PER_M2K;
   if (facts.heat_loss_W_per_K === undefined) {
-    assumed.push(`heat_loss_W_per_K is not known; ${Math.round(heat_loss_W_per_K)} W/K is assumed, an average house of ${Math.round(floor_m2)} m²; a tight one loses half, a leaky one twice as much.`);
+    assumed.push(
+      `heat_loss_W_per_K is not known; ${Math.round(heat_loss_W_per_K)} W/K is assumed, an average house of ${Math.round(floor_m2)} m²; a tight one loses half, a leaky one twice as much.`,
+    );
   }
   if (facts.heat_capacity_kWh_per_K === undefined) {
-    assumed.push(`heat_capacity_kWh_per_K is not known; ${heat_capacity_kWh_per_K.toFixed(1)} kWh/K is assumed (medium, EN ISO 13790); light timber has half, heavy masonry twice as much.`);
+    assumed.push(
+      `heat_capacity_kWh_per_K is not known; ${heat_capacity_kWh_per_K.toFixed(1)} kWh/K is assumed (medium, EN ISO 13790); light timber has half, heavy masonry twice as much.`,
+    );
   }
   return { heat_loss_W_per_K, heat_capacity_kWh_per_K, floor_m2, other_heat_W: facts.other_heat_W ?? 0, assumed };
 }
@@ -57,7 +68,10 @@ export function roomMesh(house: HouseModel): Mesh {
 /** Outside temperature, °C, at a time in hours after a chosen start. */
 export type Outside = (after_h: number) => number;
 
-/** Coldest and warmest hour of a clear day; the half waves between them are cosines. ASHRAE's daily profile has its extremes at 5 and 15 h (from memory). */
+/**
+ * Coldest and warmest hour of a clear day; the half waves between them are cosines. ASHRAE's daily profile has its
+ * extremes at 5 and 15 h (from memory).
+ */
 const COLDEST_H = 5;
 const WARMEST_H = 15;
 
@@ -70,8 +84,10 @@ export function dayShape(hour: number): number {
 }
 
 /** The same day again and again. @param start_hour clock hour at 0 */
-export const sameDay = (low_C: number, high_C: number, start_hour: number): Outside =>
-  (after_h) => low_C + (high_C - low_C) * dayShape(start_hour + after_h);
+export const sameDay =
+  (low_C: number, high_C: number, start_hour: number): Outside =>
+  (after_h) =>
+    low_C + (high_C - low_C) * dayShape(start_hour + after_h);
 
 /** Hourly values from the start; after the last one the last 24 (or all, when fewer) are repeated. */
 export function hourly(values_C: readonly number[]): Outside {

@@ -3,25 +3,11 @@
  */
 import { type Burn, type BurnParameters, BURN, burnOf, type Load } from "./burn.ts";
 import { heat_J, joined, type Mesh, step, type Stepper, stepper, wallOf, workFor } from "./conduction.ts";
-import { R_AIR, R_WOOD_GAS, DESIGN_PRESSURE_PA, gasDensity_kg_per_m3, staticDraught_Pa } from "./draught.ts";
-import { coolingCoefficient, gasTemperatures_C } from "./flue-cooling.ts";
 import { EXCHANGE, type Exchange, exchangeOf, type ExchangeParameters, PORT, STAGE_SHARE } from "./heater-exchange.ts";
+import { coldFactor, FLUE, type FlueParameters, leak_kg_per_s } from "./heater-flue.ts";
 import type { HeaterModel } from "./heater-layers.ts";
 import { type HouseModel, type Outside, roomMesh } from "./heater-room.ts";
 import { settled } from "./settled.ts";
-
-/** What the flue rests on. */
-export const FLUE = {
-  /** Draught at which the air opening passes what the fire is made for, Pa. Test draught of room heaters 12 Pa. */
-  design_Pa: 12,
-  /** Gaps of a closed door and air slide, as a share of the full opening. Fitted to 3 to 10 % of a load lost overnight, common practice, no source. */
-  leak_share: 0.06,
-  diameter_m: 0.18,
-  /** Flue wall, W/m2K: 2 insulated or inside, 5 on an outside wall. EN 13384-1 examples. */
-  inside_W_per_m2K: 2,
-  outside_W_per_m2K: 5,
-} as const;
-export type FlueParameters = { readonly [key in keyof typeof FLUE]: number };
 
 export interface Parameters {
   readonly burn: BurnParameters;
@@ -48,14 +34,19 @@ export function plantOf(heater: HeaterModel, house: HouseModel, parameters: Para
   const { mesh, offsets } = joined([fire, passages, roomMesh(house)]);
   const skin = heater.skinLayer;
   const ports = [
-    fire.first[skin]!, fire.last.at(-1)!, offsets[1]! + passages.first[skin]!, offsets[1]! + passages.last.at(-1)!, offsets[2]!, offsets[2]! + 1,
+    fire.first[skin]!,
+    fire.last.at(-1)!,
+    offsets[1]! + passages.first[skin]!,
+    offsets[1]! + passages.last.at(-1)!,
+    offsets[2]!,
+    offsets[2]! + 1,
   ];
   return { heater, house, parameters, mesh, ports, room: offsets[2]!, steppers: new Map() };
 }
 
 const stepperOf = (plant: Plant, minutes: number): Stepper => {
   let one = plant.steppers.get(minutes);
-  if (!one) plant.steppers.set(minutes, one = stepper(plant.mesh, minutes * 60, plant.ports));
+  if (!one) plant.steppers.set(minutes, (one = stepper(plant.mesh, minutes * 60, plant.ports)));
   return one;
 };
 
@@ -76,30 +67,19 @@ export interface Run {
   };
   readonly burn: Burn | undefined;
   readonly closed_h: number;
-  readonly peaks: { firebox_C: number; glass_C: number; flue_C: number; skin_C: number; output_W: number; output_h: number; facing_C: number; flueMean_C: number };
+  readonly peaks: {
+    firebox_C: number;
+    glass_C: number;
+    flue_C: number;
+    skin_C: number;
+    output_W: number;
+    output_h: number;
+    facing_C: number;
+    flueMean_C: number;
+  };
   readonly balance_error_rel: number;
   readonly door_J: number;
   readonly end_C: Float64Array;
-}
-
-/** Draught of the flue with gas of a mean temperature, Pa. */
-const draught_Pa = (heater: HeaterModel, mean_C: number, outside_C: number, R: number): number =>
-  staticDraught_Pa(heater.flue_height_m, gasDensity_kg_per_m3(outside_C, DESIGN_PRESSURE_PA, R_AIR), gasDensity_kg_per_m3(mean_C, DESIGN_PRESSURE_PA, R));
-
-/** How much more air the outside cold draws than 0 °C does, with a flue at 150 °C; the root of the draughts. */
-function coldFactor(heater: HeaterModel, outside_C: number): number {
-  const now = draught_Pa(heater, 150, outside_C, R_WOOD_GAS);
-  return Math.sqrt(Math.max(0.1, now / draught_Pa(heater, 150, 0, R_WOOD_GAS)));
-}
-
-/** Air through a closed door and an open flue, kg/s: falls as the heater cools and stops when the flue is as cold as the outside. */
-function leak_kg_per_s(plant: Plant, full_kg_per_s: number, leaving_C: number, outside_C: number, room_C: number, before_kg_per_s: number): number {
-  const { heater, parameters: { flue } } = plant;
-  const around_C = heater.flue_outside ? outside_C : room_C;
-  const k = heater.flue_outside ? flue.outside_W_per_m2K : flue.inside_W_per_m2K;
-  const K = coolingCoefficient({ diameter_m: flue.diameter_m, length_m: heater.flue_height_m, k_W_per_m2K: k }, Math.max(before_kg_per_s, 1e-5));
-  const pull_Pa = draught_Pa(heater, gasTemperatures_C(leaving_C, around_C, K).mean_C, outside_C, R_AIR);
-  return flue.leak_share * full_kg_per_s * Math.sqrt(Math.max(0, pull_Pa) / flue.design_Pa);
 }
 
 /** What a run starts with and goes through. */
@@ -128,7 +108,9 @@ export function run(plant: Plant, start_C: Float64Array, course: Course): Run {
   const quarter = { output_W: series(), facing_C: series(), room_C: series(), given_J: series(), flue_J: series(), stored_J: series() };
   const peaks = { firebox_C: 0, glass_C: 0, flue_C: 0, skin_C: 0, output_W: 0, output_h: 0, facing_C: 0, flueMean_C: 0 };
   const start_J = heat_J(mesh, temperature_C);
-  const room_J = (): number => mesh.capacity_J_per_K[plant.room]! * temperature_C[plant.room]! + mesh.capacity_J_per_K[plant.room + 1]! * temperature_C[plant.room + 1]!;
+  const room_J = (): number =>
+    mesh.capacity_J_per_K[plant.room]! * temperature_C[plant.room]! +
+    mesh.capacity_J_per_K[plant.room + 1]! * temperature_C[plant.room + 1]!;
   const masonry0_J = start_J - room_J();
   const cold = burn ? coldFactor(heater, outside(0)) : 1;
   const burnEnd_min = burn ? burn.released_J.length - 1 : 0;
@@ -158,12 +140,21 @@ export function run(plant: Plant, start_C: Float64Array, course: Course): Run {
       const released_J = burn && minute < burnEnd_min ? upTo(burn.released_J, end) - upTo(burn.released_J, minute) : 0;
       draw.released_W = released_J / step_s;
       draw.flame = burn ? draw.released_W / (draw.released_W + 0.15 * burn.peak_W) : 0;
-      leak = closed_h * 60 > minute && end > burnEnd_min ? leak_kg_per_s(plant, full_kg_per_s, flue_C, draw.outside_C, temperature_C[plant.room]!, leak || 0.002) : 0;
-      draw.gas_kg_per_s = !burn ? leak * overlap(minute, end, 0, closed_h * 60)
-        : cold * burn.flame_air_kg_per_s * overlap(minute, end, 0, burn.flame_out_h * 60)
-          + cold * burn.ember_air_kg_per_s * overlap(minute, end, burn.flame_out_h * 60, burnEnd_min)
-          + (upTo(burn.gas_kg, end) - upTo(burn.gas_kg, minute)) / step_s
-          + leak * overlap(minute, end, burnEnd_min, closed_h * 60);
+      leak =
+        closed_h * 60 > minute && end > burnEnd_min
+          ? leak_kg_per_s(heater, parameters.flue, full_kg_per_s, {
+              leaving_C: flue_C,
+              outside_C: draw.outside_C,
+              room_C: temperature_C[plant.room]!,
+              before_kg_per_s: leak || 0.002,
+            })
+          : 0;
+      draw.gas_kg_per_s = !burn
+        ? leak * overlap(minute, end, 0, closed_h * 60)
+        : cold * burn.flame_air_kg_per_s * overlap(minute, end, 0, burn.flame_out_h * 60) +
+          cold * burn.ember_air_kg_per_s * overlap(minute, end, burn.flame_out_h * 60, burnEnd_min) +
+          (upTo(burn.gas_kg, end) - upTo(burn.gas_kg, minute)) / step_s +
+          leak * overlap(minute, end, burnEnd_min, closed_h * 60);
       step(one, temperature_C, [draw.outsideAtStage_C, draw.outside_C], exchange.flows, work);
       if (draw.gas_kg_per_s > 0) flue_C = tally.flue_C;
       if (released_J > 0) {
@@ -200,7 +191,11 @@ const upTo = (sums: Float64Array, minute: number): number => {
 };
 
 /** Step length by quarter hour: short while it burns and where the flue is shut, longer as the changes die away. */
-function stepMinutes([fire, after, later]: readonly [number, number, number], burnEnd_h: number, closed_h: number): (quarter: number) => number {
+function stepMinutes(
+  [fire, after, later]: readonly [number, number, number],
+  burnEnd_h: number,
+  closed_h: number,
+): (quarter: number) => number {
   return (quarter) => {
     const from_h = quarter / 4;
     const sinceClose_h = from_h - closed_h;

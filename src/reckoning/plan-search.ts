@@ -27,7 +27,10 @@ export interface Found {
   readonly cost: number;
 }
 
-/** What a kelvin-hour below and above is worth in kg of wood: far more than any fire saves, and less. Judgement: comfort is asked for first. */
+/**
+ * What a kelvin-hour below and above is worth in kg of wood: far more than any fire saves, and less. Judgement: comfort is
+ * asked for first.
+ */
 const BELOW_KG_PER_KH = 6;
 const ABOVE_KG_PER_KH = 1;
 /** An hour below at all, however little. */
@@ -67,8 +70,12 @@ export function searchPlan(search: Search, base_C: Float64Array): Found {
       }
     }
     grown.sort((a, b) => a.rank - b.rank);
-    beam = grown.slice(0, BEAM).map(({ node, added, paid, rank }) =>
-      ({ fires: [...node.fires, ...added], room_C: added.reduce((room, fire) => plus(search, room, fire, 1), node.room_C), paid, rank }));
+    beam = grown.slice(0, BEAM).map(({ node, added, paid, rank }) => ({
+      fires: [...node.fires, ...added],
+      room_C: added.reduce((room, fire) => plus(search, room, fire, 1), node.room_C),
+      paid,
+      rank,
+    }));
   });
   return refined(search, base_C, beam[0]!.fires);
 }
@@ -81,13 +88,27 @@ export function refined(search: Search, base_C: Float64Array, fires: readonly Pl
 
 /** Nothing, one fire at any hour and size, or two that keep their distance. */
 function dayChoices(search: Search, from_h: number, end_h: number): PlannedFire[][] {
-  const { bounds: { min_load_kg, max_load_kg, spacing_h }, mayLight } = search;
+  const {
+    bounds: { min_load_kg, max_load_kg, spacing_h },
+    mayLight,
+  } = search;
   const hours: number[] = [];
   for (let at_h = Math.ceil(from_h); at_h < end_h; at_h++) if (mayLight(at_h)) hours.push(at_h);
   const level = (i: number, of: number): number => onStep(search, min_load_kg + ((max_load_kg - min_load_kg) * i) / (of - 1));
   const one = hours.flatMap((lit_h) => Array.from({ length: LEVELS }, (_, i) => [{ lit_h, load_kg: level(i, LEVELS) }]));
-  const two = hours.flatMap((first_h, i) => hours.slice(i + 1).filter((second_h) => second_h - first_h >= spacing_h)
-    .flatMap((second_h) => [0, 1, 2].flatMap((a) => [0, 1, 2].map((b) => [{ lit_h: first_h, load_kg: level(a, 3) }, { lit_h: second_h, load_kg: level(b, 3) }]))));
+  const two = hours.flatMap((first_h, i) =>
+    hours
+      .slice(i + 1)
+      .filter((second_h) => second_h - first_h >= spacing_h)
+      .flatMap((second_h) =>
+        [0, 1, 2].flatMap((a) =>
+          [0, 1, 2].map((b) => [
+            { lit_h: first_h, load_kg: level(a, 3) },
+            { lit_h: second_h, load_kg: level(b, 3) },
+          ]),
+        ),
+      ),
+  );
   return [[], ...one, ...two];
 }
 
@@ -98,7 +119,9 @@ export function onStep({ step_kg, bounds: { min_load_kg, max_load_kg } }: Pick<S
 }
 
 function allowed(search: Search, fires: readonly PlannedFire[], added: readonly PlannedFire[]): boolean {
-  const { bounds: { spacing_h, max_day_kg } } = search;
+  const {
+    bounds: { spacing_h, max_day_kg },
+  } = search;
   for (const fire of added) {
     let day_kg = 0;
     for (const others of [search.past, fires, added]) {
@@ -178,7 +201,9 @@ function restShare(response: Float64Array, age_h: number): number {
 
 /** Kilograms and what discomfort is worth in kilograms, under a course of the room by hours. */
 export const costOf = (search: Search, fires: readonly PlannedFire[], room_C: Float64Array): number =>
-  fires.reduce((sum, fire) => sum + wood(search, fire), 0) + discomfort(search, room_C, [], 0, search.hours) - END_CREDIT * credit(search, fires, search.hours);
+  fires.reduce((sum, fire) => sum + wood(search, fire), 0) +
+  discomfort(search, room_C, [], 0, search.hours) -
+  END_CREDIT * credit(search, fires, search.hours);
 
 /** One fire at a time: a little less or more wood, a little earlier or later, or none, while anything gets better. */
 function polished(search: Search, start: Found): Found {
@@ -191,7 +216,17 @@ function polished(search: Search, start: Found): Found {
       const without = plus(search, best.room_C, fire, -1);
       for (const move of [undefined, ...moves(search, fire)]) {
         const fires = move ? [...rest, move].sort((a, b) => a.lit_h - b.lit_h) : rest;
-        if (move && !fires.every((one) => allowed(search, fires.filter((other) => other !== one), [one]))) continue;
+        if (
+          move &&
+          !fires.every((one) =>
+            allowed(
+              search,
+              fires.filter((other) => other !== one),
+              [one],
+            ),
+          )
+        )
+          continue;
         const room_C = move ? plus(search, without, move, 1) : without;
         const cost = costOf(search, fires, room_C);
         if (cost >= best.cost - 1e-6) continue;
@@ -206,6 +241,7 @@ const ROUNDS = 6;
 
 const moves = (search: Search, fire: PlannedFire): PlannedFire[] => [
   ...[-4, -1, 1, 4].map((steps) => ({ lit_h: fire.lit_h, load_kg: onStep(search, fire.load_kg + steps * search.step_kg) })),
-  ...[-2, -1, 1, 2].map((hours) => ({ lit_h: fire.lit_h + hours, load_kg: fire.load_kg }))
+  ...[-2, -1, 1, 2]
+    .map((hours) => ({ lit_h: fire.lit_h + hours, load_kg: fire.load_kg }))
     .filter((move) => move.lit_h >= 0 && move.lit_h < search.hours && search.mayLight(move.lit_h)),
 ];

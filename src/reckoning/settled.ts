@@ -6,7 +6,13 @@
  * @param tolerance_K largest change over one more day
  * @returns the state after the last day run; it is the best known when `days` are not enough
  */
-export function settled(day: (state: Float64Array) => Float64Array, guess: Float64Array, tolerance_K = 0.002, days = 20, memory = 4): Float64Array {
+export function settled(
+  day: (state: Float64Array) => Float64Array,
+  guess: Float64Array,
+  tolerance_K = 0.002,
+  days = 20,
+  memory = 4,
+): Float64Array {
   let state = guess;
   const states: Float64Array[] = [];
   const changes: Float64Array[] = [];

@@ -117,7 +117,8 @@ export interface Store {
   exportPerson(person_id: string): Promise<Record<string, unknown>>;
   /** Forget what only guards against repeats and is older than `before_ms`: answered messages, sent rows. */
   tidy(before_ms: number): Promise<number>;
-  check(): Promise<{ ok: boolean; detail: string }>;
+  /** `quick`: does it answer; `thorough`: is every page whole, which may take long but holds up nobody */
+  check(how?: "quick" | "thorough"): Promise<{ ok: boolean; detail: string }>;
   close(): Promise<void>;
 }
 

@@ -17,7 +17,7 @@ export interface Engine {
   single<T>(work: (db: Db) => Promise<T>): Promise<T>;
   /** Leave nothing of what was deleted lying in the database's own log. */
   scrub(): Promise<void>;
-  check(): Promise<{ ok: boolean; detail: string }>;
+  check(how: "quick" | "thorough"): Promise<{ ok: boolean; detail: string }>;
   close(): Promise<void>;
 }
 

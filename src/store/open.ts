@@ -79,7 +79,7 @@ export function storeOn(engine: Engine): Store {
     heatersOf: (person_id) => engine.read(async (tx) => heaterIds(tx, person_id, (await person(tx, person_id)).person.heater_id)),
     exportPerson: (person_id) => exportPerson(engine, person_id),
     tidy: (before_ms) => tidy(engine, before_ms),
-    check: () => engine.check(),
+    check: (how = "quick") => engine.check(how),
     close: () => engine.close(),
   };
 }

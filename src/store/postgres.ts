@@ -54,6 +54,7 @@ export function openPostgres(url: string, options: PostgresOptions): Engine {
     single: (work) => patient(() => work(db)),
     // what was deleted stays in the server's files until it vacuums: see the notes on hosting
     scrub: async () => {},
+    // PostgreSQL minds its own pages (data checksums, amcheck): here both ways ask the same
     async check() {
       try {
         const answered = await Promise.race([sql<{ version: string }>`select version()`.execute(db), late(options.check_limit_ms)]);

@@ -67,8 +67,8 @@ export function openSqlite(file: string, options: SqliteOptions): Engine {
         const [done] = database.pragma("wal_checkpoint(TRUNCATE)") as { busy: number }[];
         if (done?.busy) throw Object.assign(new Error("somebody still reads"), { code: "SQLITE_BUSY" });
       }),
-    async check() {
-      const found = in_memory ? String(database.pragma("quick_check", { simple: true })) : await integrity(file, options.check_limit_ms);
+    async check(how) {
+      const found = how === "thorough" && !in_memory ? await integrity(file, options.check_limit_ms) : await answers(patient, db);
       const delivers = turn.mine() ? "" : "; another process delivers from this file";
       return { ok: found === "ok", detail: `SQLite ${file}: ${found}${delivers}` };
     },
@@ -168,6 +168,15 @@ function deliveryTurn(file: string) {
     },
     end: () => void lock.close(),
   };
+}
+
+async function answers(patient: <T>(work: () => Promise<T>) => Promise<T>, db: Kysely<Tables>): Promise<string> {
+  try {
+    await patient(() => db.selectFrom("people").select("id").limit(1).execute());
+    return "ok";
+  } catch (error) {
+    return String(error);
+  }
 }
 
 /** Reads the whole file, in a thread of its own. */

@@ -118,17 +118,21 @@ function reasons(trouble: Trouble, causeId: string, cause: Cause, seen: Observat
     if (weight < SPEAKS) continue;
     const path = `troubles.${trouble.id}`;
     const picked = sign.answers?.find((entry) => entry.id === observation.answer);
+    const args = observation.args ?? {};
     const textId =
-      cause.because[id] !== undefined && observation.args ? `${path}.causes.${causeId}.because.${id}`
-      : picked?.says !== undefined ? `${path}.signs.${id}.answers.${picked.id}.says`
-      : sign.says !== undefined && observation.args ? `${path}.signs.${id}.says`
-      : cause.because[id] !== undefined && !cause.because[id].includes("{") ? `${path}.causes.${causeId}.because.${id}`
+      quotable(cause.because[id], args) ? `${path}.causes.${causeId}.because.${id}`
+      : picked && quotable(picked.says, args) ? `${path}.signs.${id}.answers.${picked.id}.says`
+      : quotable(sign.says, args) && (observation.from === "record" || sign.kind !== "yes-no" || observation.answer === "yes") ? `${path}.signs.${id}.says`
       : null;
     if (textId) found.push({ weight, text: { id: textId, ...(observation.args ? { args: observation.args } : {}) } });
     else if (picked) found.push({ weight, text: { id: "trouble.you-said", args: { answer: { id: `${path}.signs.${id}.answers.${picked.id}.label` } } } });
   }
   return found.sort((a, b) => b.weight - a.weight).map((entry) => entry.text);
 }
+
+/** Whether everything a sentence wants to quote is at hand. */
+const quotable = (words: string | undefined, args: Readonly<Record<string, Arg>>): words is string =>
+  words !== undefined && [...words.matchAll(/\{\s*(\w+)\s*[,}]/g)].every(([, name]) => (name as string) in args);
 
 function stopped(trouble: Trouble, seen: Observations): Walk["stop"] {
   for (const [id, sign] of Object.entries(trouble.signs)) {

@@ -5,12 +5,28 @@ import { firePlan } from "../../src/calculators/fire-plan.ts";
 import { heatCurve } from "../../src/calculators/heat-curve.ts";
 
 type Curve = {
-  series: { t_h: number; output_kW: number; facing_C: number; room_C: number }[]; warnings: string[]; range: Record<string, [number, number]>;
-} & Record<"peak_output_h" | "peak_facing_C" | "half_output_h" | "bed_black_h" | "given_24h_kWh" | "flue_loss_kWh" | "stored_kWh" | "balance_error_rel", number>;
+  series: { t_h: number; output_kW: number; facing_C: number; room_C: number }[];
+  warnings: string[];
+  range: Record<string, [number, number]>;
+} & Record<
+  | "peak_output_h"
+  | "peak_facing_C"
+  | "half_output_h"
+  | "bed_black_h"
+  | "given_24h_kWh"
+  | "flue_loss_kWh"
+  | "stored_kWh"
+  | "balance_error_rel",
+  number
+>;
 
 const FIRE = {
-  heater: { kind: "contraflow", max_load_kg: 20, masonry_kg: 2750, shut_off_damper: true }, house: { heat_loss_W_per_K: 140 },
-  load_kg: 16, moisture_pct_wet: 17, lit_at: "2026-01-10T18:00:00", outside: { low_C: -8, high_C: 0 },
+  heater: { kind: "contraflow", max_load_kg: 20, masonry_kg: 2750, shut_off_damper: true },
+  house: { heat_loss_W_per_K: 140 },
+  load_kg: 16,
+  moisture_pct_wet: 17,
+  lit_at: "2026-01-10T18:00:00",
+  outside: { low_C: -8, high_C: 0 },
 };
 const curve = (more: object = {}): Curve => {
   const reckoned = runCalculator(heatCurve, { ...FIRE, ...more });
@@ -30,7 +46,11 @@ describe("heat-curve", () => {
     expect(Math.abs(top.t_h - peak_output_h)).toBeLessThanOrEqual(0.25);
     const at = (h: number): number => series[Math.round(h * 4)]!.output_kW;
     expect(Math.abs(at(half_output_h) / top.output_kW - 0.5)).toBeLessThan(0.02);
-    expect(Math.abs(series.slice(0, 97).reduce((sum, point, i) => sum + point.output_kW * (i === 0 || i === 96 ? 0.125 : 0.25), 0) / given_24h_kWh - 1)).toBeLessThan(0.01);
+    expect(
+      Math.abs(
+        series.slice(0, 97).reduce((sum, point, i) => sum + point.output_kW * (i === 0 || i === 96 ? 0.125 : 0.25), 0) / given_24h_kWh - 1,
+      ),
+    ).toBeLessThan(0.01);
     expect(Math.max(...series.map((point) => point.facing_C))).toBeCloseTo(peak_facing_C, 0);
   });
 
@@ -78,25 +98,42 @@ describe("heat-curve", () => {
 });
 
 const PLAN = {
-  heater: { max_load_kg: 16, masonry_kg: 2500, shut_off_damper: true }, house: { heat_loss_W_per_K: 110, other_heat_W: 300 }, wood: { species: "birch", moisture_pct_wet: 17 },
-  from: "2026-01-10T06:00:00+02:00", weather: [{ date: "2026-01-10", low_C: -6, high_C: 0 }, { date: "2026-01-11", low_C: -8, high_C: -1 }],
-  wanted: [{ from: "06:30", to: "22:00", min_C: 20, max_C: 24 }], awake: { from: "06:30", to: "22:30" },
+  heater: { max_load_kg: 16, masonry_kg: 2500, shut_off_damper: true },
+  house: { heat_loss_W_per_K: 110, other_heat_W: 300 },
+  wood: { species: "birch", moisture_pct_wet: 17 },
+  from: "2026-01-10T06:00:00+02:00",
+  weather: [
+    { date: "2026-01-10", low_C: -6, high_C: 0 },
+    { date: "2026-01-11", low_C: -8, high_C: -1 },
+  ],
+  wanted: [{ from: "06:30", to: "22:00", min_C: 20, max_C: 24 }],
+  awake: { from: "06:30", to: "22:30" },
 };
 
 describe("fire-plan", () => {
   it("names fires on the plan's own clock, adds up their wood and says why in two sentences", () => {
     const reckoned = runCalculator(firePlan, PLAN);
     if (!reckoned.ok) throw new Error(reckoned.error);
-    const { fires, wood_kg, why, warnings } = reckoned.result as { fires: { lit_at: string; load_kg: number }[]; wood_kg: number; why: string; warnings: string[] };
+    const { fires, wood_kg, why, warnings } = reckoned.result as {
+      fires: { lit_at: string; load_kg: number }[];
+      wood_kg: number;
+      why: string;
+      warnings: string[];
+    };
     expect(fires.length).toBeGreaterThan(1);
     for (const fire of fires) expect(fire.lit_at).toMatch(/^2026-01-1[01]T(0[7-9]|1\d):\d\d:00\+02:00$/);
-    expect(wood_kg).toBeCloseTo(fires.reduce((sum, fire) => sum + fire.load_kg, 0), 9);
+    expect(wood_kg).toBeCloseTo(
+      fires.reduce((sum, fire) => sum + fire.load_kg, 0),
+      9,
+    );
     expect(why.split(/(?<=\.) (?=[A-Z])/)).toHaveLength(2);
     expect(warnings[0]).toMatch(/^Carbon monoxide/);
   });
 
   it("refuses gaps in the weather, a start after it, and a heater without any figure for a load", () => {
-    expect(error(firePlan, { ...PLAN, weather: [PLAN.weather[0], { ...PLAN.weather[1], date: "2026-01-12" }] })).toMatch(/weather\[1\].date is 2026-01-12; it should be 2026-01-11/);
+    expect(error(firePlan, { ...PLAN, weather: [PLAN.weather[0], { ...PLAN.weather[1], date: "2026-01-12" }] })).toMatch(
+      /weather\[1\].date is 2026-01-12; it should be 2026-01-11/,
+    );
     expect(error(firePlan, { ...PLAN, from: "2026-02-01T06:00:00" })).toMatch(/weather\[0\].date is 2026-01-10; it should be 2026-02-01/);
     expect(error(firePlan, { ...PLAN, heater: {} })).toMatch(/heater.max_load_kg is missing/);
     expect(error(firePlan, { ...PLAN, wanted: [{ from: "06:30", to: "22:00", min_C: 25, max_C: 20 }] })).toMatch(/wanted\[0\].min_C is 25/);

@@ -101,6 +101,32 @@ describe("what it is told apart from", () => {
   });
 });
 
+describe("a circumstance does not hide what is told of now", () => {
+  test.each([
+    "I tested the alarm last week and now it's going off",
+    "the alarm is not a test, it's sounding",
+    "battery is new and it still beeps four times",
+    "should I test the co alarm, it's going off",
+    "what if it's a chimney fire, there are sparks coming out of the top and it roars",
+    "last year we had CO, and tonight everyone has a headache again",
+    "it usually draws well but today the room is full of smoke",
+    "I never had this before, the chimney is roaring like a jet",
+    "it's probably a false alarm but the CO detector is beeping",
+    "no smoke but the CO alarm is screaming",
+    "which number do I call, the chimney is on fire",
+    "what's the emergency number, our chimney is burning",
+    "how do I turn off the co alarm, it won't stop",
+    "if I close the damper the alarm goes off",
+    "kids were ill last week and today they're dizzy by the stove",
+    "I closed the damper with embers as always, but now my head hurts",
+    "can I close the damper? the room is full of smoke",
+    "I'm not kidding the chimney is on fire",
+    "just wondering, the co alarm has been sounding for an hour",
+  ])("%s", (text) => {
+    expect(recogniseDanger(text)).not.toBeNull();
+  });
+});
+
 test("never throws, and says only what it may", () => {
   const words = fc.constantFrom(...texts.join(" ").split(" "), "\u0000", "\ud800", "<@123>", "![](x)", "\u202e", "💀");
   fc.assert(fc.property(fc.oneof(fc.string({ unit: "binary" }), fc.string({ unit: "grapheme" }), fc.array(words).map((w) => w.join(" "))), (text) => {

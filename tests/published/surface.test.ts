@@ -3,7 +3,12 @@ import { expect, it } from "vitest";
 import { convection_W_per_m2K, radiation_W_per_m2K } from "../../src/reckoning/surface.ts";
 
 const ROWS: [face_C: number, hc: number, hr: number, total_W_per_m2: number][] = [
-  [30, 3.0948, 5.4118, 85.07], [40, 3.8073, 5.6932, 190.01], [50, 4.2826, 5.9873, 308.10], [60, 4.6431, 6.2942, 437.49], [80, 5.1761, 6.95, 727], [100, 5.56, 7.66, 1058],
+  [30, 3.0948, 5.4118, 85.07],
+  [40, 3.8073, 5.6932, 190.01],
+  [50, 4.2826, 5.9873, 308.1],
+  [60, 4.6431, 6.2942, 437.49],
+  [80, 5.1761, 6.95, 727],
+  [100, 5.56, 7.66, 1058],
 ];
 it.each(ROWS)("a face of %f °C", (face_C, hc, hr, total) => {
   const convection = convection_W_per_m2K(face_C, 20, 1.5);

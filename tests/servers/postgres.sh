@@ -22,11 +22,12 @@ programs() {
 
 install_package() {
   [ "$(id -u)" = 0 ] || { echo "PostgreSQL is missing and only root can install it (apt-get install postgresql)" >&2; exit 1; }
-  # the package would start a cluster of its own; ours is separate
-  mkdir -p /etc/postgresql-common
-  [ -e /etc/postgresql-common/createcluster.conf ] || echo "create_main_cluster = false" > /etc/postgresql-common/createcluster.conf
-  DEBIAN_FRONTEND=noninteractive apt-get update -qq >&2
-  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends postgresql >&2
+  export DEBIAN_FRONTEND=noninteractive
+  apt-get update -qq >&2
+  # the server's package would start a cluster of its own; ours is separate
+  apt-get install -y -qq --no-install-recommends postgresql-common >&2
+  sed -ri 's/^#?(create_main_cluster) .*$/\1 = false/' /etc/postgresql-common/createcluster.conf
+  apt-get install -y -qq --no-install-recommends postgresql >&2
 }
 
 free_port() {

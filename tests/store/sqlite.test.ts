@@ -99,14 +99,14 @@ describe("damage", () => {
   test("a damaged page is found by the check, in a thread of its own", async () => {
     await say(store, "ana", (s) => ({ writes: [writeHeater(heaterOf(s))] }));
     await say(store, "ana", (s) => ({ writes: Array.from({ length: 300 }, (_, day) => writeFire(fireOf(s, NOW - day * DAY, 10))) }));
-    expect(await store.check()).toEqual({ ok: true, detail: `SQLite ${at.location}: ok` });
+    expect(await store.check("thorough")).toEqual({ ok: true, detail: `SQLite ${at.location}: ok` });
     await store.close();
     const bytes = readFileSync(at.location);
     const page = Math.floor(bytes.indexOf('lit_at":') / 4096);
     bytes.fill(0xa5, page * 4096, page * 4096 + 600);
     writeFileSync(at.location, bytes);
     store = await openStore(at.location);
-    expect(await store.check()).toMatchObject({ ok: false });
+    expect(await store.check("thorough")).toMatchObject({ ok: false });
   });
 
   test("a folder in the way, or one that cannot be made, is unreachable", async () => {
@@ -227,7 +227,7 @@ test("after forgetting, no byte of a person's words is left in any file", { time
   }
   expect((await snapshotOf(store, "ben")).fires).toHaveLength(60);
   expect(left().some((found) => found.startsWith("dora"))).toBe(true);
-  expect(await store.check()).toMatchObject({ ok: true });
+  expect(await store.check("thorough")).toMatchObject({ ok: true });
 });
 
 const forgetting =

@@ -117,8 +117,11 @@ describe("what the trees and how-tos tell a person to do", () => {
   ];
 
   it("never lets the flue damper be closed but over a black bed", () => {
-    const closing = told.filter((words) => /\b(clos|shut)\w*\b[^.]*\bflue damper\b|\bflue damper\b[^.]*\b(clos|shut)\w*\b/i.test(words));
-    expect(closing.filter((words) => !/\b(never|not|nobody|black|cold|(stays?|leave it) open)\b/i.test(words))).toEqual([]);
+    const opened = /\bflue damper (stays?|stands|is)? ?(fully?)? ?open\b/gi;
+    const closing = told
+      .map((words) => words.replace(opened, ""))
+      .filter((words) => /\b(clos|shut)\w*\b[^.]*\bflue damper\b|\bflue damper\b[^.]*\b(clos|shut)\w*\b/i.test(words));
+    expect(closing.filter((words) => !/\b(never|not|nobody|black|cold|leave it open)\b/i.test(words))).toEqual([]);
     expect(closing.length, "the pattern finds nothing any more").toBeGreaterThan(3);
   });
 

@@ -131,6 +131,11 @@ function quantified(tokens: readonly Token[], i: number): boolean {
     "people")) return true;
   if (isSign(next, "-") || isSign(next, "/") || isSign(next, "x") || isSign(next, "–")) return true;
   if (before === "a") return true;
+  // "at two points" counts things; "at 22 on the meter" is a reading
+  const token = tokens[i] as NumberToken;
+  if (token.spelled && token.value > 12) return true;
+  if (token.spelled && next?.kind === "word" && next.word.endsWith("s") && !TIME_NEIGHBOURS.has(next.word)) return true;
+  for (let n = i + 1; n < i + 5 && tokens[n]?.kind === "word"; n += 1) if (isWord(tokens[n], "meter", "scale", "gauge")) return true;
   return (before === "about" || before === "around" || before === "from" || before === "after" || before === "before"
     || before === "since") && next !== undefined && next.kind === "word" && !TIME_NEIGHBOURS.has(next.word);
 }

@@ -61,7 +61,8 @@ function dayAt(tokens: readonly Token[], i: number, now: Temporal.ZonedDateTime,
   const weekday = WEEKDAYS[word.endsWith("s") && word.length > 7 ? word.slice(0, -1) : word]
     ?? (led || listed ? SHORT_WEEKDAYS[word] : undefined);
   if (weekday !== undefined) {
-    const past = isWord(tokens[i - 1], "since", "last") || (lean !== "future" && !isWord(tokens[i - 1], "next", "by", "until", "till"));
+    const coming = isWord(tokens[i - 1], "next") || (lean === "nearest" && isWord(tokens[i - 1], "by", "until", "till"));
+    const past = isWord(tokens[i - 1], "since", "last") || (lean !== "future" && !coming);
     const day = past ? today.subtract({ days: (today.dayOfWeek - weekday + 6) % 7 + 1 })
       : today.add({ days: (weekday - today.dayOfWeek + 6) % 7 + 1 });
     return next ? span(2, day, next) : span(1, day);

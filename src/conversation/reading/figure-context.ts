@@ -41,6 +41,10 @@ export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: nu
     else if (said && LOWER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "min" };
     if (near.some((word) => ABOUT.has(word)) || orSo(tokens, to)) figure = { ...figure, about: true };
   }
+  if (figure.bound === undefined && isWord(tokens[to], "or")) {
+    if (isWord(tokens[to + 1], "less", "under", "below", "lower", "fewer")) figure = { ...figure, bound: "max" };
+    else if (isWord(tokens[to + 1], "more", "over", "above", "higher")) figure = { ...figure, bound: "min" };
+  }
   if (figure.dimension === "volume" && !figure.filling) {
     const filling = fillingNear(tokens, to, near);
     if (filling) figure = { ...figure, filling };

@@ -5,6 +5,7 @@
 import { UNITS, convert, type UnitId } from "../../quantities.ts";
 import { finish } from "./figure-context.ts";
 import type { Figure, PlacedFigure } from "./figure.ts";
+import { MONTHS } from "./months.ts";
 import { readNumberWords } from "./number-words.ts";
 import { isSign, isWord, scan, wordAt, type NumberToken, type Span, type Token } from "./tokens.ts";
 import { LONGEST_UNIT_NAME, unitNamed, type UnitName } from "./units.ts";
@@ -37,11 +38,26 @@ export function figuresIn(tokens: readonly Token[], options: FigureOptions = {})
       continue;
     }
     const ranged = range(tokens, one, options) ?? compound(tokens, one, options) ?? one;
+    if (ranged === one && inWrittenDate(tokens, one)) {
+      i += 1;
+      continue;
+    }
     const done = finish(tokens, ranged, out.at(-1)?.to ?? 0);
     out.push(done);
     i = done.to;
   }
   return out;
+}
+
+/** The 1 of "1 August", the 20 and the 2026 of "Nov 20, 2026". */
+function inWrittenDate(tokens: readonly Token[], { figure, from, to }: PlacedFigure): boolean {
+  if (figure.dimension !== null || !Number.isInteger(figure.value) || figure.value < 1) return false;
+  const day = figure.value <= 31;
+  const after = isWord(tokens[to], "of") ? to + 1 : to;
+  if (day && MONTHS.has(wordAt(tokens[after]))) return true;
+  const before = isSign(tokens[from - 1], ",") && tokens[from - 2]?.kind === "number" ? from - 3 : from - 1;
+  const year = figure.value >= 1900 && figure.value <= 2100;
+  return (day || year) && MONTHS.has(wordAt(tokens[before])) && !isWord(tokens[before], "may", "mar");
 }
 
 /** How many tokens of a clock time or a date begin here: 18:10, 6.30 pm, 3.10.2026, 2026-10-03, 1st. */
@@ -64,7 +80,7 @@ export function clockOrDate(tokens: readonly Token[], i: number): number {
 
 const looksLikeDate = (a: NumberToken, b: NumberToken, c: NumberToken): boolean =>
   a.decimals === 0 && b.decimals === 0 && ((a.value > 1900 && b.value <= 12 && c.value <= 31)
-    || (a.value <= 31 && b.value <= 31 && (c.value > 1900 || c.value <= 99)));
+    || (a.value <= 31 && b.value <= 31 && (c.value > 1900 || (c.value <= 99 && c.at[1] - c.at[0] === 2))));
 
 function meridiem(tokens: readonly Token[], i: number): number {
   if (isWord(tokens[i], "am", "pm", "uhr", "oclock")) return 1;
@@ -154,14 +170,17 @@ function unitAfter(tokens: readonly Token[], from: number, number: NumberToken):
   const start = from + hyphen;
   let best: { name: UnitName; length: number } | null = null;
   let phrase = "";
+  let dot = 0;
   for (let n = 0; n < LONGEST_UNIT_NAME; n += 1) {
-    const token = tokens[start + n];
+    // "sq. ft.", "cu. m"
+    if (n === 1 && (phrase === "sq" || phrase === "cu") && isSign(tokens[start + 1], ".")) dot = 1;
+    const token = tokens[start + n + dot];
     const sign = isSign(token, "/") ? "/" : unitSign(token);
     const word = sign || wordAt(token);
     if (!word || (n === 0 && sign === "/")) break;
     phrase += phrase === "" || sign === "/" || phrase.endsWith("/") ? word : ` ${word}`;
     const name = unitNamed(phrase);
-    if (name && (n > 0 || fits(tokens, start, word, number))) best = { name, length: hyphen + n + 1 };
+    if (name && (n > 0 || fits(tokens, start, word, number))) best = { name, length: hyphen + n + 1 + dot };
   }
   if (!best && isWord(tokens[start], "in") && fits(tokens, start, "in", number)) best = { name: { unit: "in", dimension: "length" },
     length: hyphen + 1 };

@@ -95,16 +95,18 @@ const withPart = (tokens: readonly Token[], parsed: Parsed): Parsed => part(toke
 function inWords(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
   const word = wordAt(tokens[i]);
   if (word === "a" || word === "an") return afterArticle(tokens, i, before);
-  if (word === "couple") return { value: 2, next: i + (isWord(tokens[i + 1], "of") ? 2 : 1), decimals: 0, loose: true };
+  if (word === "couple") return couple(tokens, i + 1);
   if (word in PARTS) return partAlone(tokens, i);
   if (word === "dozen") return { value: 12, next: i + 1, decimals: 0 };
   if (!(word in SMALL) && !(word in TENS)) return null;
   const whole = wholeNumber(tokens, i);
   const pointed = decimalWords(tokens, whole);
   if (pointed) return pointed;
-  const share = PARTS[wordAt(tokens[whole.next])];
-  if (share !== undefined && share < 1 / 2 && whole.value < 8) return ofA(tokens,
-    { value: whole.value * share, next: whole.next + 1, decimals: 2 });
+  const hyphen = isSign(tokens[whole.next], "-") && !tokens[whole.next]?.gap ? 1 : 0;
+  const share = PARTS[wordAt(tokens[whole.next + hyphen])];
+  if (share !== undefined && share < 1 / 2 && whole.value < 8) {
+    return ofA(tokens, { value: whole.value * share, next: whole.next + hyphen + 1, decimals: 2 });
+  }
   const parted = withPart(tokens, whole);
   if (word === "one" && parted.next === i + 1 && !counts(tokens, i + 1, before)) return null;
   return parted;
@@ -124,12 +126,20 @@ function unitAt(tokens: readonly Token[], i: number): boolean {
     || word === "%";
 }
 
+/** "couple of", "couple hundred". */
+function couple(tokens: readonly Token[], after: number): Parsed {
+  const of = isWord(tokens[after], "of") ? 1 : 0;
+  const multiple = isWord(tokens[after + of], "hundred", "thousand", "dozen") ? MULTIPLES[wordAt(tokens[after + of])] : undefined;
+  if (multiple !== undefined) return { value: 2 * multiple, next: after + of + 1, decimals: 0 };
+  return { value: 2, next: after + of, decimals: 0, loose: true };
+}
+
 function afterArticle(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
   const word = wordAt(tokens[i + 1]);
   const multiple = MULTIPLES[word];
   if (multiple !== undefined) return word === "hundred" || word === "thousand" ? withPart(tokens, wholeNumber(tokens, i))
     : { value: multiple, next: i + 2, decimals: 0 };
-  if (word === "couple") return { value: 2, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
+  if (word === "couple") return couple(tokens, i + 2);
   if (word === "few") return { value: 3, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
   if (word in PARTS) return partAlone(tokens, i + 1);
   // "a cord" is one, "15 kg a day" and "two an hour" are rates

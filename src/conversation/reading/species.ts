@@ -59,6 +59,14 @@ export const COMMON_SPECIES: readonly SpeciesName[] = [
     names("softwood", "soft_wood nadelholz conifer"), names("hardwood", "hard_wood laubholz lehtipuu"),
 ];
 
+/** Names worth a repair: the English ones people mistype. A slip of a word of eight languages would find trees everywhere. */
+const REPAIRED = new Set([
+  "birch", "beech", "hornbeam", "maple", "sycamore", "alder", "aspen", "poplar", "willow", "locust", "robinia", "chestnut", "cherry",
+  "apple", "walnut", "hazel", "rowan", "hawthorn", "holly", "olive", "spruce", "larch", "tamarack", "hemlock", "cedar", "cypress",
+  "hickory", "mesquite", "madrone", "eucalyptus", "ironbark", "jarrah", "manuka", "kanuka", "wattle", "juniper", "softwood", "hardwood",
+  "linden", "cottonwood", "basswood", "macrocarpa",
+]);
+
 /** Everyday words one letter from a tree. */
 const NO_SLIPS = [
   "bench", "birth", "older", "elder", "alter", "adder", "popular", "pillow", "billow", "march", "lurch", "larger", "haze", "ample",
@@ -105,7 +113,7 @@ export function speciesReader(list: readonly SpeciesName[]): SpeciesReader {
       else many.set(words.join(" "), id);
     }
   }
-  const speller = new Speller(single, { from: 5, never: NO_SLIPS });
+  const speller = new Speller(single, { from: 5, never: NO_SLIPS, repaired: REPAIRED });
   const known = (word: string): { id: string; repaired: boolean } | null => {
     const found = speller.find(word);
     if (found) return { id: found.value, repaired: found.repaired };
@@ -122,7 +130,8 @@ export function speciesReader(list: readonly SpeciesName[]): SpeciesReader {
       if (!hit) continue;
       const first = tokens[i] as Token;
       const last = tokens[hit.to - 1] as Token;
-      const weak = hit.to === i + 1 && TWO_SENSES.has(wordAt(first)) && !saysWood(tokens, i);
+      const word = wordAt(first);
+      const weak = hit.to === i + 1 && (TWO_SENSES.has(word) || TWO_SENSES.has(word.replace(/s$/, ""))) && !saysWood(tokens, i);
       const words = tokens.slice(i, hit.to).map(wordAt).filter(Boolean).join(" ");
       out.push({ id: hit.id, words, at: [first.at[0], last.at[1]], repaired: hit.repaired, weak, from: i, to: hit.to });
       i = hit.to - 1;
@@ -155,13 +164,13 @@ function singleAt(tokens: readonly Token[], i: number, known: (word: string) =>
   if (word.length < 2) return null;
   const hit = known(word);
   if (!hit) return null;
-  if (word === "ash" || word === "ashes") {
+  if (word === "ash" || word === "ashes" || word === "ashs") {
     for (let n = i - 4; n <= i + 3; n += 1) {
       if (n === i || !ASH_LEFT.has(wordAt(tokens[n]))) continue;
       const touching = n === i + 1 && isWord(tokens[n], "wood");
       if (!touching) return null;
     }
-    if (word === "ashes") return null;
+    if (word !== "ash") return null;
   }
   return { ...hit, to: i + 1 };
 }

@@ -21,13 +21,14 @@ export class Speller<T> {
   readonly #never: ReadonlySet<string>;
   readonly #seen = new Map<string, T | null>();
 
-  /** @param never everyday words that are no slip of anything in the list */
-  constructor(entries: Iterable<readonly [string, T]>, more: { readonly from?: number; readonly never?: Iterable<string> } = {}) {
+  /** @param more.never everyday words that are no slip of anything in the list; repaired: only these are found by a slip */
+  constructor(entries: Iterable<readonly [string, T]>,
+    more: { readonly from?: number; readonly never?: Iterable<string>; readonly repaired?: ReadonlySet<string> } = {}) {
     this.#from = more.from ?? 5;
     this.#never = new Set(more.never ?? []);
     for (const [word, value] of entries) {
       if (!this.#exact.has(word)) this.#exact.set(word, value);
-      if (word.length < this.#from) continue;
+      if (word.length < this.#from || (more.repaired && !more.repaired.has(word))) continue;
       const start = word[0] ?? "";
       const list = this.#byStart.get(start) ?? [];
       list.push(word);

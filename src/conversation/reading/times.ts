@@ -125,7 +125,7 @@ function join(tokens: readonly Token[], pieces: readonly Moment[]): Moment[] {
     else if (near && before.day && !before.clock && piece.clock
       && !piece.day) out[out.length - 1] = settle({ ...before, to: piece.to, clock: piece.clock });
     else if (near && before.day && !before.part && piece.part && !piece.clock && !before.clock
-      && piece.day) out[out.length - 1] = { ...before, to: piece.to, part: piece.part };
+      && piece.day?.equals(before.day)) out[out.length - 1] = { ...before, to: piece.to, part: piece.part };
     else out.push(piece);
   }
   return out;

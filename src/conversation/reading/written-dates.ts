@@ -2,6 +2,7 @@
 import type { Chrono } from "chrono-node/en";
 import { followedByUnit } from "./clock.ts";
 import { clockOrDate, figuresIn } from "./figures.ts";
+import { MONTHS } from "./months.ts";
 import type { Moment, TimeOptions } from "./moment.ts";
 import { isSign, isWord, wordAt, type Token, type WordToken } from "./tokens.ts";
 
@@ -18,10 +19,6 @@ export const timesLoaded = (): boolean => chrono !== null;
 
 /** chrono-node is shown the surroundings of a few words that name a date, never a wall of text: some of its patterns are slow. */
 const MOST_DATES = 8;
-const MONTHS: ReadonlyMap<string, number> = new Map(
-  "january february march april may june july august september october november december".split(" ").flatMap((name, n) =>
-    [[name, n + 1], [name.slice(0, 3), n + 1]] as [string, number][]).concat([["sept", 9]]),
-);
 const DATE_LEADS = ["in", "on", "since", "by", "from", "last", "until", "till", "of", "next", "this", "during"];
 const ALSO_WORDS = new Set(["may", "mar", "march", "sun", "sat", "wed", "mon", "fri", "dec", "jan", "sec", "second", "tue", "thu", "now",
   "week", "month", "year"]);

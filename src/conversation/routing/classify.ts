@@ -28,6 +28,8 @@ export function buildClassifier(model: Model): Classifier {
   const total = new Float64Array(classes);
   const scores = new Float64Array(classes);
   const width = PLACES * filters;
+  const silence = new Float32Array(width);
+  const pooled = new Float64Array(filters * WIDEST + dimensions);
   const answers = nets.map(() => new Map<number, Float32Array>());
   const vector = new Float32Array(dimensions);
 
@@ -55,37 +57,40 @@ export function buildClassifier(model: Model): Classifier {
     return sums;
   }
 
-  function netScores(net: RunningNet, memory: Map<number, Float32Array>, sequence: Int32Array, out: Float64Array): void {
-    const length = sequence.length;
-    const said = Array.from(sequence, (item) => answer(net, memory, item));
-    for (let c = 0; c < classes; c++) out[c] = net.outBias[c] as number;
-    const addRow = (feature: number, value: number): void => {
-      const row = feature * classes;
-      for (let c = 0; c < classes; c++) out[c] = (out[c] as number) + value * (net.out[row + c] as number);
-    };
-    let place = 0;
-    for (let w = 0; w < WIDEST; w++) {
-      for (let f = 0; f < filters; f++) {
-        let best = 0;
-        for (let at = -w; at < length; at++) {
-          let sum = net.convBias[w * filters + f] as number;
-          for (let k = 0; k <= w; k++) {
-            const words = said[at + k];
-            if (words !== undefined) sum += words[(place + k) * filters + f] as number;
-          }
-          if (sum > best) best = sum;
+  /** Strongest answer of each filter anywhere in the message, 0 at least; then the mean vector. */
+  function pool(net: RunningNet, memory: Map<number, Float32Array>, sequence: Int32Array): void {
+    pooled.fill(0);
+    const means = filters * WIDEST;
+    let before: Float32Array = silence;
+    for (let at = 0; at <= sequence.length; at++) {
+      const here = at < sequence.length ? answer(net, memory, sequence[at] as number) : silence;
+      if (at < sequence.length) {
+        for (let f = 0; f < filters; f++) {
+          const alone = (here[f] as number) + (net.convBias[f] as number);
+          if (alone > (pooled[f] as number)) pooled[f] = alone;
         }
-        if (best > 0) addRow(w * filters + f, best);
+        const x = vectorOf(sequence[at] as number);
+        for (let i = 0; i < dimensions; i++) pooled[means + i] = (pooled[means + i] as number) + (x[i] as number);
       }
-      place += w + 1;
+      for (let f = filters; f < means; f++) {
+        const together = (before[f] as number) + (here[f + filters] as number) + (net.convBias[f] as number);
+        if (together > (pooled[f] as number)) pooled[f] = together;
+      }
+      before = here;
     }
-    const scale = 1 / Math.sqrt(length || 1);
-    const mean = new Float64Array(dimensions);
-    for (const item of sequence) {
-      const x = vectorOf(item);
-      for (let i = 0; i < dimensions; i++) mean[i] = (mean[i] as number) + (x[i] as number);
+    const scale = 1 / Math.sqrt(sequence.length || 1);
+    for (let p = means; p < pooled.length; p++) pooled[p] = (pooled[p] as number) * scale;
+  }
+
+  function netScores(net: RunningNet, memory: Map<number, Float32Array>, sequence: Int32Array, out: Float64Array): void {
+    pool(net, memory, sequence);
+    for (let c = 0; c < classes; c++) out[c] = net.outBias[c] as number;
+    for (let p = 0; p < pooled.length; p++) {
+      const value = pooled[p] as number;
+      if (value === 0) continue;
+      const row = p * classes;
+      for (let c = 0; c < classes; c++) out[c] = (out[c] as number) + value * (net.out[row + c] as number);
     }
-    for (let i = 0; i < dimensions; i++) addRow(filters * WIDEST + i, (mean[i] as number) * scale);
   }
 
   return {

@@ -19,7 +19,7 @@ export interface Route {
 
 const SHOWN = 5;
 /** Each part of a message must reach this to count as a question of its own. */
-const OWN_QUESTION = 0.6;
+const OWN_QUESTION = 0.75;
 const ROOM_FOR_ANOTHER = 0.01;
 /** "What do I do?" after a trouble is no question of its own. */
 const NEVER_SECOND: ReadonlySet<TopicId> = new Set(["out-of-scope", "help"]);
@@ -47,8 +47,8 @@ export function route(text: string): Route {
   const whole = rank(text);
   if (whole === undefined) return NOTHING_SAID;
   const verdict = verdictOf(whole);
-  const second = verdict === "out-of-scope" ? undefined : secondQuestion(text, whole);
-  return second === undefined ? { ranked: whole, verdict } : { ranked: whole, verdict, second };
+  const two = verdict === "out-of-scope" ? undefined : twoQuestions(text, whole);
+  return two ?? { ranked: whole, verdict };
 }
 
 /** The likeliest topics, best first; undefined for a message without a word or a figure. */
@@ -73,15 +73,22 @@ export function best(topics: readonly TopicId[], probabilities: Float64Array, co
   return ranked;
 }
 
-/** The topic of another part of the message, when that part alone is surely about it and the whole leaves room for it. */
-function secondQuestion(text: string, whole: readonly Ranked[]): TopicId | undefined {
-  const main = (whole[0] as Ranked).topic;
-  const room = whole.filter(({ topic, score }) => topic !== main && score >= ROOM_FOR_ANOTHER && !NEVER_SECOND.has(topic));
-  if (room.length === 0) return undefined;
-  const topics: TopicId[] = [];
+/**
+ * When two parts of the message are each surely about something else, and the whole leaves room for both: the one the whole is
+ * about (else the first part's) with the other as second question.
+ */
+function twoQuestions(text: string, whole: readonly Ranked[]): Route | undefined {
+  const room = whole.filter(({ topic, score }) => score >= ROOM_FOR_ANOTHER && !NEVER_SECOND.has(topic)).map(({ topic }) => topic);
+  if (room.length < 2) return undefined;
+  const found: Ranked[][] = [];
   for (const part of parts(text)) {
-    const first = rank(part)?.[0];
-    if (first !== undefined && first.score >= OWN_QUESTION) topics.push(first.topic);
+    const ranked = rank(part);
+    const first = ranked?.[0];
+    if (ranked === undefined || first === undefined || first.score < OWN_QUESTION || !room.includes(first.topic)) continue;
+    if (!found.some((each) => each[0]?.topic === first.topic)) found.push(ranked);
   }
-  return topics.includes(main) ? topics.find((topic) => room.some((each) => each.topic === topic)) : undefined;
+  const main = found.findIndex((each) => each[0]?.topic === whole[0]?.topic);
+  const ranked = main < 0 ? found[0] : whole;
+  const second = found[main <= 0 ? 1 : 0]?.[0]?.topic;
+  return ranked === undefined || second === undefined ? undefined : { ranked, verdict: verdictOf(ranked), second };
 }

@@ -6,11 +6,11 @@ import { blocks, type Context, type Outcome } from "../context.ts";
 
 const TOPIC_OF: Readonly<Record<string, TopicId>> = {
   "co-alarm": "co-alarm", "chimney-fire": "chimney-fire", "room-smoke": "smoke-mid-burn", "hot-ash": "ash-removal",
-  "burn": "children-and-clearance", "damper-over-embers": "close-down", "back-puff": "back-puff",
+  "burn": "children-and-clearance", "damper-over-embers": "close-down", "back-puff": "back-puff", "house-fire": "children-and-clearance",
 };
 const CAUTION_OF: Readonly<Record<string, string>> = {
   "co-alarm": "carbon-monoxide", "chimney-fire": "chimney-fire", "room-smoke": "smoke-in-room", "hot-ash": "hot-ash",
-  "burn": "burns", "damper-over-embers": "close-flue", "back-puff": "close-air",
+  "burn": "burns", "damper-over-embers": "close-flue", "back-puff": "close-air", "house-fire": "hot-surroundings",
 };
 
 export function emergencyAnswerDraft(context: Context, kind: string): Outcome {

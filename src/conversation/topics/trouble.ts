@@ -27,20 +27,22 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
   const first = ranked[0];
   const waiting = result.ask;
   const sign = waiting ? trouble.signs[waiting] : undefined;
+  // a question of life and limb is answered before any cause is dealt with
+  const gate = sign?.first === true;
   const shown = ranked.slice(0, 3).filter((cause, i) => i === 0 || cause.share >= 0.08);
 
   return {
     draft: {
       topic: trouble.id,
       cautions: [...trouble.cautions, ...(first?.cause.cautions ?? [])],
-      headline: first ? text(first.share >= 0.55 ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
+      headline: gate ? text(`troubles.${trouble.id}.title`) : first ? text(first.share >= 0.55 ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
       blocks: blocks(
         first && first.cause.no_fire && first.share >= 0.3 && say(text("trouble.no-fire"), ...trouble.cautions, ...first.cause.cautions),
         ...trouble.first_of_all.map((_, i) => say(text(`troubles.${trouble.id}.first_of_all.${i}`), ...trouble.cautions)),
-        first && say(causeText(trouble, first.id, "why")),
+        first && !gate && say(causeText(trouble, first.id, "why")),
         first && { kind: "causes", cautions: [], items: shown.map((cause) => ({ id: cause.id, title: causeText(trouble, cause.id, "title"), share: cause.share, because: because(cause, cause === first) })) },
-        ...(first ? remedies(context, trouble, first) : []),
-        ...(!waiting && (first?.share ?? 0) < 0.55 && shown[1] ? remedies(context, trouble, shown[1], true) : []),
+        ...(first && !gate ? remedies(context, trouble, first) : []),
+        ...(!waiting && !gate && (first?.share ?? 0) < 0.55 && shown[1] ? remedies(context, trouble, shown[1], true) : []),
         waiting && sign && ask(`sign:${waiting}`, text(`troubles.${trouble.id}.signs.${waiting}.ask`), signChoices(trouble, waiting, sign)),
       ),
     },

@@ -24,11 +24,11 @@ how loud/loudly`,
   resolved: `all? good/fine/ok/okay/gone/normal now
 gone in/after
 all good/clear/well`,
-  maybe: `what does/do it/this/that mean when/if/that
+  maybe: `if i/we/you close/shut/closed the damper/slide/flue/plate/heater
+what does/do it/this/that mean when/if/that
 is it normal that/for`,
   testing: `press/pressed/pressing/push/pushed/hit the? test? button
 self test
-false alarm
 fire drill`,
   setting_alarm: `set an/the/my/a alarm
 alarm clock
@@ -49,7 +49,9 @@ every few/couple minutes/mins/of
 one/single/1 chirp/beep
 once in a while
 now and then`,
-  idle: `dizzy heights/height
+  idle: `exploded view
+exploded in price
+dizzy heights/height
 stack of
 hands burn/burned after/from
 next door
@@ -213,7 +215,6 @@ in case
 in the event
 should/must i/we do? if/when
 you ever
-just wondering
 just curious
 theoretically
 out of curiosity

@@ -26,7 +26,6 @@ wont/doesnt/cant/will not? stop/shut/quit/be up?/quiet? beeping?
 on red
 red light on?
 four/4 beeps
-four/4 times
 keeps/kept/started/starts/start beeping/screaming/sounding/ringing/screeching/blaring/going
 kicked/kicking off
 crying/cried out
@@ -43,7 +42,8 @@ wooden/timber floor/steps/table/bench/wall/crate/box/step`,
 monoxide gas`,
   roof: `chimney/flue/stack/lum top/pot/cap
 top of the/my/our/your? chimney/flue/stack/lum/pot`,
-  chimney: `chimney breast/stack/pot/top/flue/cap
+  chimney: `chimney/chimny/flue/stack/chimley/chimmney fire/blaze
+chimney breast/stack/pot/top/flue/cap
 flue/stack/lum top/pot
 top of the/my/our/your? chimney/flue/stack/lum/pot
 smoke/stove/flue/vent pipe/stack`,
@@ -75,7 +75,8 @@ kid/child/baby/toddler/son/daughter/boy/girl/he/she burned/burnt/burn
 im/am/been/got burned/burnt`,
   beside: `next/close to the/our/my? heater/stove
 beside/behind/by/near/around the/our/my? heater/stove`,
-  behind: "behind/inside/under/beneath/in the/our/my? wall/walls/heater/stove/floor/ceiling/skirting/panel/panelling",
+  behind: `behind/under/beneath the/our/my? wall/walls/heater/stove/floor/ceiling/skirting/panel/panelling
+in/inside the/our/my? wall/walls/floor/ceiling/skirting/panel/panelling`,
   damper_shut: `slide/plate/damper/gate/flue/schieber/pelti/register is?/was?/fully? in/across/home/shut/closed/down
 slide/plate/damper/gate/flue is?/was? all? the? way in/shut/closed`,
   under_hearth: `fire/flames on the/our/my floor/carpet/rug/mat/bench
@@ -101,7 +102,11 @@ yesterday fire
 contents of the? stove/heater/firebox/fire`,
   fled: "run/ran/went/gone/go/got/are/standing/fled/moved/stood outside/outdoors/out",
   blister: "skin is? came/come/comes/coming/peeled/peeling/falling/fell off",
-  fire_in: "there is? still? fire/flame/flames",
+  fire_in: `there is? still? fire/flame/flames
+with fire in it?
+fire in it
+fire/stove/heater lit half/an/ten/five/twenty/just/a/minutes
+`,
   get_out: `get everyone out
 should/must/shall we/i get out/outside
 should/must/shall we/i evacuate
@@ -112,6 +117,8 @@ safe to sleep in? here/tonight`,
   brigade: "fire brigade/department/dept/service/engine",
   room: `in here
 all over the/my/our room/house/kitchen/place`,
+  sounds_like: "sounds/sounding/sound like a/an/the",
+  four: "four/4 times/beeps",
   at_me: `at me/us/him/her
 in my/his/her face`,
   caught: "went/going/gone up",
@@ -176,7 +183,7 @@ wasnt/isnt/not/werent fully/quite/completely/all/properly/totally/entirely? out/
 a? log/logs burning/alight
 bit of? red
 some red
-fire still? in`,
+fire still in`,
   fell_on: "fell/fallen/stumbled/leaned/leant/tripped/tumbled on/onto/against/into the/our/my?",
   damper_shut_lit: `closed/shut and lit
 lit/started it?/the?/a? fire?/heater?/stove? with the damper/slide/flue/plate closed/shut

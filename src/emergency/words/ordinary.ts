@@ -1,171 +1,105 @@
-/** Everyday words that lie one slip from a danger word; a speller must leave them as they are. */
+/** Everyday words, which a speller must leave as they are although they may lie one slip from a danger word. */
 export const ORDINARY_WORDS = `
-stoke stoked spoke spoken stokes poke woke smote sale pail
-charm harm farm warm armed arm larm
-fizzy busy dozy cozy
-keep keeping keeps kept deep deeper peep seeping weeping beet been bees beef
-frame frames blame blames lame lames game name same claim
-shark sharks park parks sparse sport
-board boards soar oar roam roast road
-member members remember number numbers timber lumber amber umber
-hamper camper dampen dampened dampens damp dampness tamper pamper damaged damages
-slice sliced side sides glide elide sliding slid
-place places placed plane plan plans plait late plates plated plat
-chose chosen clothes cloth closet closer clear clean cleans cleaned cleaner lose loses loser loose
-gasket gaskets casket task basketball
-taper tape papers caper gaper
-torch poach perch pooch pouch touch
-carbonate carton cartoon
-glove gloves grow grown grows slow slows blow flow flows low
-coat coats goals loads coil coils cools cool cooling coaled cools coarse coast coats
-read reads ready lead reds
-bash cash dash hash lash mash rash wash gash lashes dashes washes flashes splashes
-paint painted painting pint point feint saint fainter
-sock socks stick sticks thick lick pick picks kick tick ticks nick
-plum plume drown drawn crown brown
-blank bank banks hang hangs rang range bring boing being beings
-bomb book room rooms broom groom zoom gloom bloom
-blaster plaster last lasts list
-explore explorer explain explained
-blow blown below bellow
-flown flow fly flying flight flue flues
-doors floor door odor donor dour
-hard hand handy handle handles sand land band brand
-tingle single signal fringe linger ginger finger
-race lace pace face facing faces facings faced
-lane leg legs log logs
-throat float fleet foot feet
-hater heat heats heated heating heather hearer theater heaters leather weather whether neither either wheat cheat
-store stores stored storey story stone stones stove stoves strove drove
-oven over even ovens woven cover
-wire fine fires fired firing fireside firewood find film fir firs line lines lining fining
-timer tamer tiles tile tiled title rile
-weak week weeks wreck weaker
-fort form forms
-sleep sleeps sleeper sleeping slept sheep steep
-dark mark bark barky park
-tired tried tires
-beech birch bunch bench benches
-chirpy chimp
-chair chairs chain
-sold gold hold holds told bold cold colder coldest hole holds
-hit hut hot hotter hottest hat host lot shot
-glass grass class glasses gloss
-glare flare flair flair flares share spare
-water waters later matter
-draft draught drafts draughts daft drift
-stack stacks stacked stick track slack stock smack snack
-round sound wound pound pounds bound found ground
-mouth month months south
-bucket buckets ticket
-crane train trains rain drain grain brain strain trail terrain
-planes plants plant
-moisture meter metre meters metres
-sensor censor
-dryer drier drying dry dries
-pellet pellets
-should would could shout shoulder
-pocket rocket rockets packet
-vent vents event
-right night light might tight lights lighting lighter nightly slightly
-shed shred shade shared
-pipe pipes wipe ripe piped
-floors flood flour flooring
-cough tough rough though through thought enough
-lots lot lose loss
-mood wood woods woody food good hood hoods moods
-sauce cause causes pause
-sweep sweeps swept sweeper
-snow show shows shown known knows
-birth firth
-seal seals meal deal real heal
-spread thread bread
-clock block clocks blocks
-mine nine vine
-winter winters
-lamp lamps clamp camp damp
-hollow follow yellow
-tall call calls wall walls ball fall falls
-crash trash
-wick wicker
-bake baked baking cake make making take taking
-rate rated ate
-smart start starts started startup
-sooty soot foot root roots boot boots
-pretty petty
-every very never fever
-burner burners turn turns turned turning return
-bars jars cars
-ceramic
-liver river live lived lives living lining
-alone along among
-cracks crack tracks
-measure measured
-wide side hide slide
-steel steal steam stem
-cream dream
-hall shall small
-brick bricks trick
-sweat sweater swear
-leaves leave leaf leak leaks lean
-ripping dripping drips
-tapped taps tape
-whistle whistles whistling
-tipping tips
-warming warms worms worm
-boards
-batter better butter bitter
-banging bangs hanging
-fumble humble tumble grumble crumble crumbles crumbling
-booming blooming
-plates
-shuffle
-sparkle
-lighter
-blacken blackened
-passing
-hearing clearing
-pouring
-emptied empty empties
-tilted tilt
-aired airs air
-resting testing
-texts text tent tests
-bullet wallet
-mountain
-able about above accept across act active actual add after again against agree ahead allow allowed almost already also although among amount and animal another answer any anything
-anyway apart app appear apply april area around arrive ask asked asking august autumn available average avoid back basic basis beat beautiful became because become bedtime before began begin behind
-believe beside best better between beyond birds bit bits bless body bought bring broken brother brought build builder builders building built busy button buying called came cannot capacity care careful carry case
-catch caught central certain change changed charge chart cheap check checked child children choice choose christmas circle city classes cleaning climb close closer coat coffee colour come comes comfort common company compare complete
-concrete condition connect consider contact contain content continue control cook cooker copy corner correct cost costs could count couple course cover covered create cubic current curve curved cut cycle daily damage date dates days
-december decide degree degrees delay deliver depend depth describe design detail different difficult dinner direct dirty discuss distance divide doing done double doubt down dozen draw dream dressed drink drive drop dropped during dust dusty duty each
-early earth easily east easy eight either electric else email empty energy engineer english enjoy enter entire equal especially even evening event ever exact exactly example except expect expensive experience explain extra eye fact factor fail fair fairly
-famous farm fast father favourite february feed feel feels feet fell felt fence few field fifth fifteen fight figure file final finally find fine finish finished first fish five fixed follow food force forecast forest forget forgot form forty forward found four fourth
-free freeze fresh friday friend friends front fuel full fully further future garden gave general gentle get give given gives giving glad going gone good got great green ground group groups grow guess guide half happen happened happens happy hardly
-hardwood have having head hear heard heart heavy height held hello help helped here hers high higher history hold holes holiday hope hour hours however huge human hundred hurry idea image important improve inch inches include increase inside instead interest
-iron issue item itself january join joint joints july june just keen kept kind knew know known labour ladder large larger last later laugh layer layers learn least leave left length less letter level levels lies life lift like likely limit list listed listen little
-litre live load loaded loading loads local long longer look looked looking looks lost lots lovely lower lunch machine made main maintain major make makes manage manner many march mason masonry maximum maybe mean means measure meet meeting mention message middle
-might mile milk mind minimum minute minutes miss missed mistake mixed moment monday money month monthly more morning most mostly move moved much music must name narrow nature near nearly need needed needs neighbour never news next nice night nine noise normal north note
-notes nothing notice november now number october off offer office often okay once only onto open opened opening opinion option orange order ordered other ought outer outside oven overnight owner pack packed page paid pair part parts party past pattern pay people percent
-perfect perhaps period person phone photo pick piece pieces pine place plain plan planning plant plaster plastic play please plenty plus point pool poor popular position possible post pour powder power present press pressure pretty previous price private probably
-problem process produce product program promise proper properly protect prove provide pull pure purpose push question quick quickly quiet quite rain raise raised raising rake raked raking ran rather ratio reach reached read reading real really reason receive recent record
-reduce regular remain remember remind reminder remove repair repeat replace reply report rest result return rich ride right rise river road rock roll rolled rope rough round row rule rules running rust safe safely safety said same sand saturday save saved saw scale school
-science screen season seasoned seat second seconds section secure see seed seem seems seen select sell send sense sent september serious serve service settle settled seven several shade shape sharp sheet shelf shelter shine ship shirt shop short shorter should shoulder
-shout show shower shown sign simple simply since single sister six sixty size skip sleep slightly slope slot slots small smaller smell smells smelly smooth soap soft softwood soil sold solid some someone something sometimes soon sorry sort source south space spare speak
-special speed spend spent spirit split splits splitting spray spring spruce square stage stairs stand standard start started starting state statement stay stayed steady steel steep step steps still stone stop stopped store storm straight strange street strength stretch
-strike strong stuff style subject such sudden suddenly sugar suggest suit summer sunday sunny supply support suppose sure surface sweep system table takes talk taste teach team tell temperature terms than thank thanks that their them themselves then there therefore these
-they thick thicker thin thing things think third thirty this those thought thousand three through throughout throw thursday ticket tied tight till time times tiny title today together told tomorrow tonight took tools total touch toward town trade travel treat treated tree
-trees trial trick trouble truck true trust truth try trying tuesday turn twelve twenty twice type types under understand unit units until upper upon used useful user using usual usually valley value various vegetable version very view village visit voice volume wait waited
-waiting walk walking wall want wanted warm warmer warmth wash waste watch water wave ways wear weather website wednesday week weekend weekly weeks weigh weighed weight welcome well went west what wheel when where whether which while white whole whose wide width wife will
-willow wind window windows windy wine wing winter wish with within without woman women wonder wonderful wood wooden wool word words work worked working works world worry worse worst worth would write writing wrong wrote year years yellow yesterday yet young your yours
-alder apple aspen bark beech birch cedar cherry chestnut elm hazel hornbeam larch maple oaks pear plum poplar rowan walnut
-bell bells bench bypass channel channels contraflow cord cords creosote efficiency facing firewood firing gasket grates inlet insulation kiln kindling liner loaf mantle mesh moisture mortar nest nests novel outlet pellet pizza plate radiator render seasoning shavings soapstone
-starter starters stere sticks tile tiles tinder twig twigs valve vinegar weather thermostat boiler stove heatpump pump baking bread roast pavlova pav dough tested heater brand bake bakes mix mixer mixing pixel matrix discord chat chats robot pirate rules
-aside awake barely blend block boil boiled bored bother bottle bound bow bowl brain brake branch brave brief bright broad broke cabin cable camera chance chase cheese chest chief claim clay cliff climate coach coast coming corn cotton cousin crack cracked craft crazy cross crowd crude curious
-daily dance decent deeply deliver dense dent depth deserve dig digit dim dish dive dozens drag drain drift drill dump eager eating edge edges effect effort eggs eighth elbow elder empty enemy enough entry error escape estate even event evil exam exist expert explore extreme fabric fade fancy
-fashion fault feather feature fellow fever fiber fiction filter finding firm fitted flag flat flavour flight float focus fold fool forgive formal former frequent frozen fruit funny gain game gather ghost giant gift glad glory goose grade grand grant grass greet grey grip guard habit hammer handle
-hang happily hate hidden hill hint hire hobby honest honey hook horse hotel hunt husky ideal idle index inner input insect invite jacket jail jazz joke jump keys kick kid king knee knife knock label lady lake lamp lane latch lately launch lawn lawyer lazy lend lesson lid lift light link lip
-load loan lobby lock logic lonely loud loudly luck lucky lump lung magic mail marry mask mass match mate maths mayor meal medal medium melt menu mess mile minor mirror model modern mood motor mount mouse muddy mud muscle nail native neat neck nerve nest net noble noon nose nurse
-slug slugs slurp plugs stair stare scare scared flag flags shed sheds limb lamps blips clips flips faith taint drops dozens sickle stick silk slick rough route lawn laws flood floods gases cases bases cat bat hat rat coal goal shoal smelt smell spell swell boss loss toss moss dose nose rose pose sparrow swallow tiled filed piled mild wild child
-indoor outdoor gross char crates break breaks shell shells stains stain trapped trap frost frosty swinging swing warps warp prime ridge gust gusts chipped chip chips health healthy flake shovel shovels handler ignite ignites scrape scrapes scraped cream tone tones cent cents etch etched arch sweet sweets driven driver noisy chile scene lack lacks loop loops love loves void hover click clicks stream streams threat angle steve shift crate globe detect detected clone omit solve string strings parent parents agent scratch scratches strip stripped polls pinning pins pin bleed prints printed ours newer font project projects linear embed threshold rambling leases drone instruction operations operation monitors silence curing beads warnings gates register registers conduct infant visitor shoved pens pans tins wins spins whole hole stale steal stales tale scale scaled shallow swallow mallow sleeve sleeves rub rubs hug mug bug bugs dug rag rags tags cute mute flute lute route brute minutes salute trend spend
+able about above accept across act active actual add after again against agent agree ahead air aired airs alder allow allowed
+almost alone along already also although amber among amount and angle animal another answer any anything anyway apart app appear
+apple apply april arch area arm armed around arrive aside ask asked asking aspen ate august autumn available average avoid awake
+back bake baked bakes baking ball band banging bangs bank banks barely bark barky bars bases bash basic basis basketball bat
+batter beads beat beautiful became because become bedtime beech beef been bees beet before began begin behind being beings believe
+bell bellow bells below bench benches beside best better between beyond birch birds birth bit bits bitter blacken blackened blame
+blames blank blaster bleed blend bless blips block blocks bloom blooming blow blown board boards body boil boiled boiler boing
+bold bomb book booming boot boots bored boss bother bottle bought bound bow bowl brain brake branch brand brave bread break breaks
+brick bricks brief bright bring broad broke broken broom brother brought brown brute bucket buckets bug bugs build builder
+builders building built bullet bunch burner burners busy butter button buying bypass cabin cable cake call called calls came
+camera camp camper cannot capacity caper carbonate care careful carry cars carton cartoon case cases cash casket cat catch caught
+cause causes cedar censor cent central cents ceramic certain chain chair chairs chance change changed channel channels char charge
+charm chart chase chat chats cheap cheat check checked cheese cherry chest chestnut chief child children chile chimp chip chipped
+chips chirpy choice choose chose chosen christmas circle city claim clamp class classes clay clean cleaned cleaner cleaning cleans
+clear clearing click clicks cliff climate climb clips clock clocks clone close closer closet cloth clothes coach coal coaled
+coarse coast coat coats coffee coil coils cold colder coldest colour come comes comfort coming common company compare complete
+concrete condition conduct connect consider contact contain content continue contraflow control cook cooker cool cooling cools
+copy cord cords corn corner correct cost costs cotton cough could count couple course cousin cover covered cozy crack cracked
+cracks craft crane crash crate crates crazy cream create creosote cross crowd crown crude crumble crumbles crumbling cubic curing
+curious current curve curved cut cute cycle daft daily damage damaged damages damp dampen dampened dampens dampness dance dark
+dash dashes date dates days deal december decent decide deep deeper deeply degree degrees delay deliver dense dent depend depth
+describe deserve design detail detect detected different difficult dig digit dim dinner direct dirty discord discuss dish distance
+dive divide doing done donor door doors dose double doubt dough dour down dozen dozens dozy draft drafts drag drain draught
+draughts draw drawn dream dressed drier dries drift drill drink dripping drips drive driven driver drone drop dropped drops drove
+drown dry dryer drying dug dump during dust dusty duty each eager early earth easily east easy eating edge edges effect efficiency
+effort eggs eight eighth either elbow elder electric elide elm else email embed emptied empties empty enemy energy engineer
+english enjoy enough enter entire entry equal error escape especially estate etch etched even evening event ever every evil exact
+exactly exam example except exist expect expensive experience expert explain explained explore explorer extra extreme eye fabric
+face faced faces facing facings fact factor fade fail fainter fair fairly faith fall falls famous fancy farm fashion fast father
+fault favourite feather feature february feed feel feels feet feint fell fellow felt fence fever few fiber fiction field fifteen
+fifth fight figure file filed film filter final finally find finding fine finger fining finish finished fir fired fires fireside
+firewood firing firm firs first firth fish fitted five fixed fizzy flag flags flair flake flare flares flashes flat flavour fleet
+flight flips float flood floods floor flooring floors flour flow flown flows flue flues flute fly flying focus fold follow font
+food fool foot force forecast forest forget forgive forgot form formal former forms fort forty forward found four fourth frame
+frames free freeze frequent fresh friday friend friends fringe front frost frosty frozen fruit fuel full fully fumble funny
+further future gain game gaper garden gases gash gasket gaskets gates gather gave general gentle get ghost giant gift ginger give
+given gives giving glad glare glass glasses glide globe gloom glory gloss glove gloves goal goals going gold gone good goose got
+grade grain grand grant grass grates great green greet grey grip groom gross ground group groups grow grown grows grumble guard
+guess guide gust gusts habit half hall hammer hamper hand handle handler handles handy hang hanging hangs happen happened happens
+happily happy hard hardly hardwood harm hash hat hate hater have having hazel head heal health healthy hear heard hearer hearing
+heart heat heated heater heaters heather heating heatpump heats heavy height held hello help helped here hers hidden hide high
+higher hill hint hire history hit hobby hold holds hole holes holiday hollow honest honey hood hoods hook hope hornbeam horse host
+hot hotel hotter hottest hour hours hover however hug huge human humble hundred hunt hurry husky hut idea ideal idle ignite
+ignites image important improve inch inches include increase index indoor infant inlet inner input insect inside instead
+instruction insulation interest invite iron issue item itself jacket jail january jars jazz join joint joints joke july jump june
+just keen keep keeping keeps kept keys kick kid kiln kind kindling king knee knew knife knock know known knows label labour lace
+lack lacks ladder lady lake lame lames lamp lamps land lane larch large larger larm lash lashes last lasts latch late lately later
+laugh launch lawn laws lawyer layer layers lazy lead leaf leak leaks lean learn leases least leather leave leaves left leg legs
+lend length less lesson letter level levels lick lid lies life lift light lighter lighting lights like likely limb limit line
+linear liner lines linger lining link lip list listed listen litre little live lived liver lives living load loaded loading loads
+loaf loan lobby local lock log logic logs lonely long longer look looked looking looks loop loops loose lose loser loses loss lost
+lot lots loud loudly love lovely loves low lower luck lucky lumber lump lunch lung lute machine made magic mail main maintain
+major make makes making mallow manage manner mantle many maple march mark marry mash mask mason masonry mass match mate maths
+matrix matter maximum maybe mayor meal mean means measure measured medal medium meet meeting melt member members mention menu mesh
+mess message meter meters metre metres middle might mild mile milk mind mine minimum minor minute minutes mirror miss missed
+mistake mix mixed mixer mixing model modern moisture moment monday money monitors month monthly months mood moods more morning
+mortar moss most mostly motor mount mountain mouse mouth move moved much mud muddy mug muscle music must mute nail name narrow
+native nature near nearly neat neck need needed needs neighbour neither nerve nest nests net never newer news next nice nick night
+nightly nine noble noise noisy noon normal north nose note notes nothing notice novel november now number numbers nurse oaks oar
+october odor off offer office often okay omit once only onto open opened opening operation operations opinion option orange order
+ordered other ought ours outdoor outer outlet outside oven ovens over overnight owner pace pack packed packet page paid pail paint
+painted painting pair pamper pans papers parent parents park parks part parts party passing past pattern pause pav pavlova pay
+pear peep pellet pellets pens people percent perch perfect perhaps period person petty phone photo pick picks piece pieces piled
+pin pine pinning pins pint pipe piped pipes pirate pixel pizza place placed places plain plait plan plane planes planning plans
+plant plants plaster plastic plat plate plated plates play please plenty plugs plum plume plus poach pocket point poke polls pooch
+pool poor poplar popular pose position possible post pouch pound pounds pour pouring powder power present press pressure pretty
+previous price prime printed prints private probably problem process produce product program project projects promise proper
+properly protect prove provide pull pump pure purpose push question quick quickly quiet quite race radiator rag rags rain raise
+raised raising rake raked raking rambling ran rang range rash rat rate rated rather ratio reach reached read reading reads ready
+real really reason receive recent record reds reduce register registers regular remain remember remind reminder remove render
+repair repeat replace reply report rest resting result return rich ride ridge right rile ripe ripping rise river road roam roast
+robot rock rocket rockets roll rolled room rooms root roots rope rose rough round route row rowan rub rubs rule rules running rust
+safe safely safety said saint sale salute same sand saturday sauce save saved saw scale scaled scare scared scene school science
+scrape scraped scrapes scratch scratches screen seal seals season seasoned seasoning seat second seconds section secure see seed
+seem seems seen seeping select sell send sense sensor sent september serious serve service settle settled seven several shade
+shall shallow shape share shared shark sharks sharp shavings shed sheds sheep sheet shelf shell shells shelter shift shine ship
+shirt shoal shop short shorter shot should shoulder shout shoved shovel shovels show shower shown shows shred shuffle sickle side
+sides sign signal silence silk simple simply since single sister six sixty size skip slack sleep sleeper sleeping sleeps sleeve
+sleeves slept slice sliced slick slid slide sliding slightly slope slot slots slow slows slug slugs slurp smack small smaller
+smart smell smells smelly smelt smooth smote snack snow soap soapstone soar sock socks soft softwood soil sold solid solve some
+someone something sometimes soon soot sooty sorry sort sound source south space spare sparkle sparrow sparse speak special speed
+spell spend spent spins spirit splashes split splits splitting spoke spoken sport spray spread spring spruce square stack stacked
+stacks stage stain stains stair stairs stale stales stand standard stare start started starter starters starting starts startup
+state statement stay stayed steady steal steam steel steep stem step steps stere steve stick sticks still stock stoke stoked
+stokes stone stones stop stopped store stored stores storey storm story stove stoves straight strain strange stream streams street
+strength stretch strike string strings strip stripped strong strove stuff style subject such sudden suddenly sugar suggest suit
+summer sunday sunny supply support suppose sure surface swallow swear sweat sweater sweep sweeper sweeps sweet sweets swell swept
+swing swinging system table tags taint take takes taking tale talk tall tamer tamper tape taper tapped taps task taste teach team
+tell temperature tent terms terrain tested testing tests text texts than thank thanks that theater their them themselves then
+there therefore thermostat these they thick thicker thin thing things think third thirty this those though thought thousand thread
+threat three threshold throat through throughout throw thursday tick ticket ticks tied tight tile tiled tiles till tilt tilted
+timber time timer times tinder tingle tins tiny tipping tips tired tires title today together told tomorrow tone tones tonight
+took tools torch toss total touch tough toward town track tracks trade trail train trains trap trapped trash travel treat treated
+tree trees trend trial trick tried trouble truck true trust truth try trying tuesday tumble turn turned turning turns twelve
+twenty twice twig twigs type types umber under understand unit units until upon upper used useful user using usual usually valley
+value valve various vegetable vent vents version very view village vine vinegar visit visitor voice void volume wait waited
+waiting walk walking wall wallet walls walnut want wanted warm warmer warming warms warmth warnings warp warps wash washes waste
+watch water waters wave ways weak weaker wear weather website wednesday week weekend weekly weeks weeping weigh weighed weight
+welcome well went west what wheat wheel when where whether which while whistle whistles whistling white whole whose wick wicker
+wide width wife wild will willow wind window windows windy wine wing wins winter winters wipe wire wish with within without woke
+woman women wonder wonderful wood wooden woods woody wool word words work worked working works world worm worms worry worse worst
+worth would wound woven wreck write writing wrong wrote year years yellow yesterday yet young your yours zoom
 `;

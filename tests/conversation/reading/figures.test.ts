@@ -15,7 +15,8 @@ const SINGLE: readonly (readonly [string, number, UnitId | null])[] = [
     ["three quarters of a cord", 0.75, "cord"], ["one and a half cords", 1.5, "cord"],
   ["a cord and a half", 1.5, "cord"], ["two hundred kg", 200, "kg"], ["two hundred and forty five pounds", 245, "lb"],
     ["a hundred and twenty kilos", 120, "kg"], ["twelve hundred kilos", 1200, "kg"],
-  ["two thousand kg", 2000, "kg"], ["twenty-five kg", 25, "kg"], ["twelve point five kg", 12.5, "kg"], ["2 dozen", 24, null],
+  ["two thousand kg", 2000, "kg"], ["twenty-five kg", 25, "kg"], ["twelve point five kg", 12.5, "kg"], ["2 dozen", 24, null], ["a couple hundred pounds", 200, "lb"],
+    ["two-thirds of a cord", 2 / 3, "cord"], ["1400 sq. ft.", 1400, "ft2"], ["3 cu. m", 3, "m3"],
     ["half a dozen", 6, null], ["1,800 kg", 1800, "kg"],
   ["1 800 kg", 1800, "kg"], ["1'800 kg", 1800, "kg"], ["1\u00a0800 kg", 1800, "kg"], ["1.234,5 kg", 1234.5, "kg"],
     ["1,234.5 kg", 1234.5, "kg"], ["1,234,567 kg", 1234567, "kg"], ["0,5 kg", 0.5, "kg"], [".5 kg", 0.5, "kg"],
@@ -96,7 +97,7 @@ describe("ranges, about, bounds", () => {
 
   test.each([["up to 15 kg", "max"], ["no more than 15 kg", "max"], ["less than 15 kg", "max"], ["under 15 kg", "max"],
     ["at least 15 kg", "min"], ["over 15 kg", "min"], ["more than 15 kg", "min"], ["no less than 15 kg", "min"],
-    ["<15 kg", "max"]] as const)("bound: %s", (text, bound) => {
+    ["<15 kg", "max"], ["15 kg or less", "max"], ["15 kg or more", "min"]] as const)("bound: %s", (text, bound) => {
     expect(readFigures(text)[0]).toMatchObject({ value: 15, bound });
   });
 
@@ -144,7 +145,7 @@ describe("moisture basis", () => {
 });
 
 describe("what is no figure", () => {
-  test.each(["18:10", "6:30 pm", "6pm", "2026-10-03", "3.10.2026", "1st of August", "the 22nd", "half past six", "this one is wet",
+  test.each(["18:10", "6:30 pm", "6pm", "2026-10-03", "3.10.2026", "1st of August", "the 22nd", "1 August", "Nov 20, 2026", "in March 2018", "14.2.26", "half past six", "this one is wet",
     "no one knows", "which one", "a heater", ""])("%s", (text) => {
     expect(readFigures(text).filter(({ value }) => value !== 6)).toEqual([]);
   });

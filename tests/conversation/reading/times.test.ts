@@ -60,11 +60,12 @@ describe("with it", () => {
   test.each([
     "it may smoke", "3/4 cord", "12-14 kg", "about 12 of them", "4 by 1.5 by 0.33", "max 15 at most", "ten to twelve kilos", "16 in logs",
       "5 to 6 kg", "at 12 kg", "at 20 degrees", "half a cord", "a quarter of a cord", "we sat by the fire", "second fire", "0.26",
-      "at 17 %", "31.02.2026", "by 4 pieces", "max load 12",
+      "at 17 %", "31.02.2026", "by 4 pieces", "light it at two points", "wood is at twenty-two on the meter", "at 22 on the meter", "clause 14.2.1", "max load 12",
   ])("no time in: %s", (text) => expect(read(text)).toEqual([]));
 
   test("two times with one day, over midnight", () => expect(read("lit yesterday at 6pm, damper at 00:30")).toEqual(["2026-11-24T18:00",
     "2026-11-25T00:30"]));
+  test("two days stay two", () => expect(read("on Saturday and by Sunday evening")).toEqual(["2026-11-21", "2026-11-22"]));
   test("the other half of the day is told", () => {
     const [six] = readTimes("lit at six", NOW, ZONE, { lean: "past" });
     expect(local(six!.at_ms)).toBe("2026-11-25T18:00");

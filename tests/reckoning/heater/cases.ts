@@ -12,6 +12,11 @@ export const LARGE: HeaterFacts = { max_load_kg: 40, masonry_kg: 5000 };
 /** A daily fire at 18:00 in a house that the heater about heats, 0 °C on the mean. */
 export const curve = (heater: HeaterFacts, load_kg: number, more: Partial<HeatCurveInputs> = {}): HeatCurve =>
   heatCurve({
-    heater, load_kg, moisture_pct_wet: 17, outside: sameDay(-3, 3, 18), before: "daily",
-    house: { heat_loss_W_per_K: load_kg * 6.5, heat_capacity_kWh_per_K: load_kg * 0.4, other_heat_W: 300 }, ...more,
+    heater,
+    load_kg,
+    moisture_pct_wet: 17,
+    outside: sameDay(-3, 3, 18),
+    before: "daily",
+    house: { heat_loss_W_per_K: load_kg * 6.5, heat_capacity_kWh_per_K: load_kg * 0.4, other_heat_W: 300 },
+    ...more,
   });

@@ -5,9 +5,14 @@ import { curve, LARGE, MIDDLE, SMALL, THICK, THIN } from "./cases.ts";
 import { BURNING, HEAT } from "./check-values.ts";
 
 const CURVES = {
-  "20 kg, thin": curve(THIN, 20), "20 kg, usual": curve(MIDDLE, 20), "20 kg, thick": curve(THICK, 20),
-  "20 kg, soapstone": curve({ ...MIDDLE, facing_material: "soapstone" }, 20), "20 kg in 2.5 t": curve({ ...MIDDLE, masonry_kg: 2500 }, 20),
-  "20 kg in 3 t": curve({ ...MIDDLE, masonry_kg: 3000 }, 20), "8 kg in 1.2 t": curve(SMALL, 8), "40 kg in 5 t": curve(LARGE, 40),
+  "20 kg, thin": curve(THIN, 20),
+  "20 kg, usual": curve(MIDDLE, 20),
+  "20 kg, thick": curve(THICK, 20),
+  "20 kg, soapstone": curve({ ...MIDDLE, facing_material: "soapstone" }, 20),
+  "20 kg in 2.5 t": curve({ ...MIDDLE, masonry_kg: 2500 }, 20),
+  "20 kg in 3 t": curve({ ...MIDDLE, masonry_kg: 3000 }, 20),
+  "8 kg in 1.2 t": curve(SMALL, 8),
+  "40 kg in 5 t": curve(LARGE, 40),
 };
 
 describe.each(Object.entries(CURVES))("%s", (_, one) => {
@@ -17,7 +22,9 @@ describe.each(Object.entries(CURVES))("%s", (_, one) => {
   });
   it("gives its heat in the right order: engaged, embers, last flame, bed black, warmest", () => {
     const { engaged_h, collapsed_h, flame_out_h, bed_black_h } = one.run.burn!;
-    expect([engaged_h, collapsed_h, flame_out_h, bed_black_h]).toEqual([engaged_h, collapsed_h, flame_out_h, bed_black_h].sort((a, b) => a - b));
+    expect([engaged_h, collapsed_h, flame_out_h, bed_black_h]).toEqual(
+      [engaged_h, collapsed_h, flame_out_h, bed_black_h].sort((a, b) => a - b),
+    );
     expect(one.peak_output_h).toBeGreaterThan(flame_out_h);
   });
 });
@@ -45,7 +52,7 @@ it("lit from below it is engaged in 10 to 15 min", () => {
 it("a flue left open overnight costs 3 to 10 % of the load", () => {
   const shut = curve(MIDDLE, 20);
   const open = curve(MIDDLE, 20, { damper_closed_after_h: 14 });
-  const cost = (shut.efficiency - open.efficiency);
+  const cost = shut.efficiency - open.efficiency;
   expect(cost).toBeGreaterThan(0.03);
   expect(cost).toBeLessThan(0.1);
   expect(open.given_24h_kWh).toBeLessThan(shut.given_24h_kWh);
@@ -53,7 +60,7 @@ it("a flue left open overnight costs 3 to 10 % of the load", () => {
 
 it("a day's fire heats as the standard says: 3.25 kWh/kg, EN 15544, within 12 %", () => {
   const daily = curve(MIDDLE, 20);
-  const toRoom_kWh = daily.run.burn!.net_J / 3.6e6 * daily.efficiency;
+  const toRoom_kWh = (daily.run.burn!.net_J / 3.6e6) * daily.efficiency;
   expect(Math.abs(toRoom_kWh / 20 / 3.25 - 1)).toBeLessThan(0.12);
 });
 

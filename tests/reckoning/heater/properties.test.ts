@@ -9,23 +9,47 @@ import { fireRun, PARAMETERS, plantOf, run, uniform } from "../../../src/reckoni
 import { burnOf } from "../../../src/reckoning/burn.ts";
 import { curve, MIDDLE, SMALL, THICK, THIN } from "./cases.ts";
 
-const heaters = fc.record({
-  kind: fc.constantFrom("channel", "bell", "contraflow", "mixed", "unknown"), max_load_kg: fc.double({ min: 6, max: 40, noNaN: true }),
-  share: fc.double({ min: 0.4, max: 1, noNaN: true }), facing_material: fc.constantFrom("brick", "tile", "soapstone", "render", "stone"),
-  shut_off_damper: fc.boolean(), outside_air: fc.boolean(), lighting: fc.constantFrom("top", "bottom"), flue_height_m: fc.double({ min: 3, max: 12, noNaN: true }),
-}).map(({ share, ...facts }): HeaterFacts => ({ ...facts, masonry_kg: facts.max_load_kg * 100 / share } as HeaterFacts));
+const heaters = fc
+  .record({
+    kind: fc.constantFrom("channel", "bell", "contraflow", "mixed", "unknown"),
+    max_load_kg: fc.double({ min: 6, max: 40, noNaN: true }),
+    share: fc.double({ min: 0.4, max: 1, noNaN: true }),
+    facing_material: fc.constantFrom("brick", "tile", "soapstone", "render", "stone"),
+    shut_off_damper: fc.boolean(),
+    outside_air: fc.boolean(),
+    lighting: fc.constantFrom("top", "bottom"),
+    flue_height_m: fc.double({ min: 3, max: 12, noNaN: true }),
+  })
+  .map(({ share, ...facts }): HeaterFacts => ({ ...facts, masonry_kg: (facts.max_load_kg * 100) / share }) as HeaterFacts);
 const weather = fc.tuple(fc.integer({ min: -35, max: 12 }), fc.integer({ min: 0, max: 14 }));
 const moisture = fc.double({ min: 6, max: 35, noNaN: true });
 const RUNS = { numRuns: 25, seed: 20261125 };
 
 describe("energy", () => {
   it("closes to 1e-9 for any heater, wood, weather and damper", () => {
-    fc.assert(fc.property(heaters, weather, moisture, fc.double({ min: 0.3, max: 1.2, noNaN: true }), fc.constantFrom(undefined, 0, 6, 14, 40), fc.constantFrom("daily" as const, "cold" as const),
-      (heater, [low, swing], wet, share, closed, before) => {
-        const one = heatCurve({ heater, house: { heat_loss_W_per_K: 130, other_heat_W: 250 }, load_kg: share * heater.max_load_kg!, moisture_pct_wet: wet,
-          outside: sameDay(low, low + swing, 18), before, damper_closed_after_h: closed });
-        expect(one.balance_error_rel).toBeLessThan(1e-9);
-      }), RUNS);
+    fc.assert(
+      fc.property(
+        heaters,
+        weather,
+        moisture,
+        fc.double({ min: 0.3, max: 1.2, noNaN: true }),
+        fc.constantFrom(undefined, 0, 6, 14, 40),
+        fc.constantFrom("daily" as const, "cold" as const),
+        (heater, [low, swing], wet, share, closed, before) => {
+          const one = heatCurve({
+            heater,
+            house: { heat_loss_W_per_K: 130, other_heat_W: 250 },
+            load_kg: share * heater.max_load_kg!,
+            moisture_pct_wet: wet,
+            outside: sameDay(low, low + swing, 18),
+            before,
+            damper_closed_after_h: closed,
+          });
+          expect(one.balance_error_rel).toBeLessThan(1e-9);
+        },
+      ),
+      RUNS,
+    );
   });
 
   it("what is given, lost and stored adds up to the net heat of the wood over 48 h, reckoned from the outside", () => {
@@ -61,7 +85,9 @@ describe("monotony", () => {
       for (const before of ["daily", "cold"] as const) {
         const house = { heat_loss_W_per_K: 120, heat_capacity_kWh_per_K: 6 };
         const top = heater.max_load_kg!;
-        const mornings = Array.from({ length: 11 }, (_, i) => curve(heater, top * (0.25 + 0.1 * i), { before, house, damper_closed_after_h: 0 }));
+        const mornings = Array.from({ length: 11 }, (_, i) =>
+          curve(heater, top * (0.25 + 0.1 * i), { before, house, damper_closed_after_h: 0 }),
+        );
         mornings.slice(1).forEach((one, i) => {
           expect(morning_C(one)).toBeGreaterThanOrEqual(morning_C(mornings[i]!));
           expect(one.given_24h_kWh).toBeGreaterThan(mornings[i]!.given_24h_kWh);
@@ -71,19 +97,38 @@ describe("monotony", () => {
   });
 
   it("for any heater and weather too", () => {
-    fc.assert(fc.property(heaters, weather, moisture, fc.double({ min: 0.3, max: 1.1, noNaN: true }), fc.double({ min: 1.02, max: 1.3, noNaN: true }),
-      (facts, [low, swing], moisture_pct_wet, share, more) => {
-        const heater = { ...facts, shut_off_damper: true };
-        const at = (load_kg: number): HeatCurve => heatCurve({ heater, house: { heat_loss_W_per_K: 130 }, load_kg, moisture_pct_wet, outside: sameDay(low, low + swing, 18), before: "cold" });
-        const load_kg = share * heater.max_load_kg!;
-        expect(morning_C(at(load_kg * more))).toBeGreaterThanOrEqual(morning_C(at(load_kg)));
-      }), RUNS);
+    fc.assert(
+      fc.property(
+        heaters,
+        weather,
+        moisture,
+        fc.double({ min: 0.3, max: 1.1, noNaN: true }),
+        fc.double({ min: 1.02, max: 1.3, noNaN: true }),
+        (facts, [low, swing], moisture_pct_wet, share, more) => {
+          const heater = { ...facts, shut_off_damper: true };
+          const at = (load_kg: number): HeatCurve =>
+            heatCurve({
+              heater,
+              house: { heat_loss_W_per_K: 130 },
+              load_kg,
+              moisture_pct_wet,
+              outside: sameDay(low, low + swing, 18),
+              before: "cold",
+            });
+          const load_kg = share * heater.max_load_kg!;
+          expect(morning_C(at(load_kg * more))).toBeGreaterThanOrEqual(morning_C(at(load_kg)));
+        },
+      ),
+      RUNS,
+    );
   });
 
   it("wetter wood of the same weight never gives more heat", () => {
     for (const heater of [MIDDLE, THIN, SMALL]) {
       for (const share of [0.5, 1]) {
-        const gives = Array.from({ length: 16 }, (_, i) => curve(heater, share * heater.max_load_kg!, { moisture_pct_wet: 4 + 3 * i, house: { heat_loss_W_per_K: 120 } }));
+        const gives = Array.from({ length: 16 }, (_, i) =>
+          curve(heater, share * heater.max_load_kg!, { moisture_pct_wet: 4 + 3 * i, house: { heat_loss_W_per_K: 120 } }),
+        );
         gives.slice(1).forEach((one, i) => expect(one.given_24h_kWh).toBeLessThan(gives[i]!.given_24h_kWh));
       }
     }
@@ -97,18 +142,28 @@ describe("monotony", () => {
 });
 
 it("temperatures stay inside what flame, room and outside allow", () => {
-  fc.assert(fc.property(heaters, weather, moisture, (heater, [low, swing], moisture_pct_wet) => {
-    const one = heatCurve({ heater, house: { heat_loss_W_per_K: 130 }, load_kg: heater.max_load_kg!, moisture_pct_wet, outside: sameDay(low, low + swing, 18), before: "daily" });
-    const { peaks } = one.run;
-    expect(peaks.firebox_C).toBeLessThan(1250);
-    expect(peaks.skin_C).toBeLessThan(peaks.firebox_C);
-    expect(peaks.flue_C).toBeLessThan(peaks.firebox_C);
-    expect(one.peak_facing_C).toBeLessThan(peaks.skin_C);
-    for (const point of one.series) {
-      expect(point.room_C).toBeGreaterThan(low - 1e-6);
-      expect(point.facing_C).toBeGreaterThan(point.room_C - 2);
-    }
-  }), RUNS);
+  fc.assert(
+    fc.property(heaters, weather, moisture, (heater, [low, swing], moisture_pct_wet) => {
+      const one = heatCurve({
+        heater,
+        house: { heat_loss_W_per_K: 130 },
+        load_kg: heater.max_load_kg!,
+        moisture_pct_wet,
+        outside: sameDay(low, low + swing, 18),
+        before: "daily",
+      });
+      const { peaks } = one.run;
+      expect(peaks.firebox_C).toBeLessThan(1250);
+      expect(peaks.skin_C).toBeLessThan(peaks.firebox_C);
+      expect(peaks.flue_C).toBeLessThan(peaks.firebox_C);
+      expect(one.peak_facing_C).toBeLessThan(peaks.skin_C);
+      for (const point of one.series) {
+        expect(point.room_C).toBeGreaterThan(low - 1e-6);
+        expect(point.facing_C).toBeGreaterThan(point.room_C - 2);
+      }
+    }),
+    RUNS,
+  );
 });
 
 it("with no fire and no other heat everything falls towards the outside and stays above it", () => {

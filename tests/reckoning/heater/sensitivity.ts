@@ -6,7 +6,8 @@ import { BURN } from "../../../src/reckoning/burn.ts";
 import type { HeatCurve } from "../../../src/reckoning/heat-curve.ts";
 import { EXCHANGE } from "../../../src/reckoning/heater-exchange.ts";
 import { GEOMETRY } from "../../../src/reckoning/heater-layers.ts";
-import { FLUE, PARAMETERS } from "../../../src/reckoning/heater.ts";
+import { PARAMETERS } from "../../../src/reckoning/heater.ts";
+import { FLUE } from "../../../src/reckoning/heater-flue.ts";
 import { curve, MIDDLE } from "./cases.ts";
 import { BURNING, type CheckValue, HEAT } from "./check-values.ts";
 
@@ -22,21 +23,30 @@ const GROUPS = { burn: BURN, exchange: EXCHANGE, flue: FLUE, geometry: GEOMETRY 
 /** Largest relative change of every figure, by parameter. */
 export function sensitivities(): { parameter: string; changes: number[] }[] {
   const base = COLUMNS.map((column) => column.of(curve(MIDDLE, 20)));
-  return Object.entries(GROUPS).flatMap(([group, values]) => Object.keys(values).map((key) => {
-    const changed = [0.9, 1.1].map((factor): HeatCurve => {
-      const value = (values as Record<string, number>)[key]! * factor;
-      if (group === "geometry") return curve(MIDDLE, 20, { geometry: { ...GEOMETRY, [key]: value } });
-      return curve(MIDDLE, 20, { parameters: { ...PARAMETERS, [group]: { ...values, [key]: value } } });
-    });
-    return { parameter: `${group}.${key}`, changes: COLUMNS.map((column, i) => Math.max(...changed.map((one) => Math.abs(column.of(one) / base[i]! - 1)))) };
-  }));
+  return Object.entries(GROUPS).flatMap(([group, values]) =>
+    Object.keys(values).map((key) => {
+      const changed = [0.9, 1.1].map((factor): HeatCurve => {
+        const value = (values as Record<string, number>)[key]! * factor;
+        if (group === "geometry") return curve(MIDDLE, 20, { geometry: { ...GEOMETRY, [key]: value } });
+        return curve(MIDDLE, 20, { parameters: { ...PARAMETERS, [group]: { ...values, [key]: value } } });
+      });
+      return {
+        parameter: `${group}.${key}`,
+        changes: COLUMNS.map((column, i) => Math.max(...changed.map((one) => Math.abs(column.of(one) / base[i]! - 1)))),
+      };
+    }),
+  );
 }
 
 if (import.meta.main) {
   const base = curve(MIDDLE, 20);
   console.log("20 kg at 17 % in a heater of 2750 kg, one fire a day\n");
-  COLUMNS.forEach((column, i) => console.log(`${String.fromCharCode(65 + i)}  ${column.name}: ${column.of(base).toFixed(2)} (band ${column.band.join(" to ")})`));
-  console.log(`\n${"larger change in % when the parameter is 10 % off".padEnd(52)}${COLUMNS.map((_, i) => String.fromCharCode(65 + i).padStart(6)).join("")}`);
+  COLUMNS.forEach((column, i) =>
+    console.log(`${String.fromCharCode(65 + i)}  ${column.name}: ${column.of(base).toFixed(2)} (band ${column.band.join(" to ")})`),
+  );
+  console.log(
+    `\n${"larger change in % when the parameter is 10 % off".padEnd(52)}${COLUMNS.map((_, i) => String.fromCharCode(65 + i).padStart(6)).join("")}`,
+  );
   for (const { parameter, changes } of sensitivities()) {
     console.log(parameter.padEnd(52) + changes.map((change) => (change < 0.0005 ? "." : (100 * change).toFixed(1)).padStart(6)).join(""));
   }

@@ -7,6 +7,7 @@ import { steppedClock } from "../../../src/delivery/clock.ts";
 import { type DeliverDeps, deliver } from "../../../src/delivery/deliver.ts";
 import type { Outlet } from "../../../src/delivery/outlet.ts";
 import type { Due } from "../../../src/records/types.ts";
+import { StoreBusy } from "../../../src/store/errors.ts";
 import { openStore } from "../../../src/store/open.ts";
 import { NOW } from "../../store/made.ts";
 import { type Random, random as seeded } from "../random.ts";
@@ -34,11 +35,14 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
 
   /** @param end the boundary at which this life ends when it passes it for the n-th time; null for one that ends by itself */
   async function live(end: string | null, nth: number, faults: boolean): Promise<void> {
+    const transient = random.chance(0.3);
     let passes = 0;
     let over = false;
     const step = (name: string): void => {
-      if (!over && (name !== end || ++passes < nth)) return;
+      if (!over && (name !== end || ++passes !== nth)) return;
       if (!over) died.set(name, (died.get(name) ?? 0) + 1);
+      // the store was busy for once, and the life goes on
+      if (transient && !over) throw new StoreBusy(name);
       over = true;
       throw new Crash(name);
     };
@@ -57,7 +61,7 @@ test(`${CRASHES} ends of the process between two steps: nothing lost, nothing do
     try {
       await deliver(deps);
     } catch (error) {
-      if (!(error instanceof Crash)) throw error;
+      if (!(error instanceof Crash || error instanceof StoreBusy)) throw error;
       crashes++;
     }
     tick += 1001;

@@ -39,7 +39,7 @@ async function migrateIn(kind: Kind, nth: number): Promise<number | string> {
     if (signal !== "SIGKILL") return statements ?? `ended with ${code}`;
     const store = await openStore(at.location);
     const { talk } = await say(store, "ana", () => ({}));
-    const { ok } = await store.check();
+    const { ok } = await store.check("thorough");
     await store.close();
     return ok && talk.version === 1 ? "killed and recovered" : "damaged";
   } finally {

@@ -12,8 +12,13 @@ const SECOND = [-99, -6, -3, 0, 3, 6];
 
 /** Every habit there is to tune. */
 export function habits(trial: Trial, days?: readonly [number, number]): Outcome[] {
-  return LOADS.flatMap((load_kg) => MARKS.flatMap((below_C) => SECOND.filter((second) => second < below_C)
-    .map((second_below_C) => live(trial, habit({ load_kg, hours: [7, 18], below_C, second_below_C }), days))));
+  return LOADS.flatMap((load_kg) =>
+    MARKS.flatMap((below_C) =>
+      SECOND.filter((second) => second < below_C).map((second_below_C) =>
+        live(trial, habit({ load_kg, hours: [7, 18], below_C, second_below_C }), days),
+      ),
+    ),
+  );
 }
 export const degreeDayOwners = (trial: Trial, days?: readonly [number, number]): Outcome[] =>
   [18, 18.5, 19, 19.5, 20, 20.5, 21, 21.5, 22, 23].map((inside_C) => live(trial, degreeDays(trial.believed, inside_C), days));
@@ -21,7 +26,9 @@ export const degreeDayOwners = (trial: Trial, days?: readonly [number, number]):
 /** The one nearest to the plan's comfort: the least wood among those no colder, else the least cold. */
 export function rival(outcomes: readonly Outcome[], plan: Outcome): Outcome {
   const warm = outcomes.filter((one) => one.below_h <= plan.below_h);
-  return warm.length > 0 ? warm.reduce((a, b) => (b.wood_kg < a.wood_kg ? b : a)) : outcomes.reduce((a, b) => (b.below_h < a.below_h ? b : a));
+  return warm.length > 0
+    ? warm.reduce((a, b) => (b.wood_kg < a.wood_kg ? b : a))
+    : outcomes.reduce((a, b) => (b.below_h < a.below_h ? b : a));
 }
 
 if (import.meta.main) {
@@ -34,7 +41,9 @@ if (import.meta.main) {
     const seconds = (performance.now() - started) / 1000;
     const pencil = rival(degreeDayOwners(trial), plan);
     const fixed = rival(habits(trial), plan);
-    console.log(`${climate.name}: heat loss believed ${trial.believed.house.heat_loss_W_per_K}, true ${trial.truth.heat_loss_W_per_K.toFixed(0)} W/K (${seconds.toFixed(1)} s)`);
+    console.log(
+      `${climate.name}: heat loss believed ${trial.believed.house.heat_loss_W_per_K}, true ${trial.truth.heat_loss_W_per_K.toFixed(0)} W/K (${seconds.toFixed(1)} s)`,
+    );
     console.log(show("plan", plan) + (plan.breaches.length > 0 ? `  BREACHES ${plan.breaches.slice(0, 3).join("; ")}` : ""));
     console.log(show("degree days, tuned", pencil));
     console.log(show("fixed habit, tuned", fixed));

@@ -1,4 +1,7 @@
-/** Six climates of both hemispheres as monthly means and daily swing, rounded from climate normals (from memory), and a seeded year of each. */
+/**
+ * Six climates of both hemispheres as monthly means and daily swing, rounded from climate normals (from memory), and a
+ * seeded year of each.
+ */
 export interface Climate {
   readonly name: string;
   /** January first */
@@ -54,6 +57,9 @@ export function forecast(year: readonly Day[], today: number, days: number, seed
   return Array.from({ length: days }, (_, i) => {
     const truth = year[Math.min(today + i, year.length - 1)]!;
     const error_K = (1 + 0.7 * i) * normal();
-    return { low_C: truth.low_C + error_K + 0.5 * normal(), high_C: Math.max(truth.low_C + error_K + 1, truth.high_C + error_K + 0.5 * normal()) };
+    return {
+      low_C: truth.low_C + error_K + 0.5 * normal(),
+      high_C: Math.max(truth.low_C + error_K + 1, truth.high_C + error_K + 0.5 * normal()),
+    };
   });
 }

@@ -1,5 +1,6 @@
 /** Three ways to fire a heater through a year: by plan, by habit, by degree days. All believe the same figures; none knows the truth. */
-import { corrected, firePlan, learntHeat_W, type Bounds, type PlannedFire, planPlant, roomUnder, usualState, type Wanted } from "../../../src/reckoning/fire-plan.ts";
+import { firePlan, type Bounds, type PlannedFire, planPlant, roomUnder, type Wanted } from "../../../src/reckoning/fire-plan.ts";
+import { corrected, learntHeat_W, usualState } from "../../../src/reckoning/plan-state.ts";
 import type { HeaterFacts } from "../../../src/reckoning/heater-layers.ts";
 import { type HouseFacts, runOfDays } from "../../../src/reckoning/heater-room.ts";
 
@@ -34,8 +35,14 @@ export function planner(believed: Believed, horizon_d = 3): Owner {
   let past: PlannedFire[] = [];
   return ({ room_C, yesterday, forecast, fires }) => {
     const known = (outside: { low_C: number; high_C: number }[]) => ({
-      plant: planPlant(heater, { ...house, other_heat_W: told_W + learnt_W }), moisture_pct_wet, start_hour: 6, hours: horizon_d * 24 - 6,
-      wanted: [WANTED], awake: AWAKE, bounds, outside: runOfDays(outside, 6),
+      plant: planPlant(heater, { ...house, other_heat_W: told_W + learnt_W }),
+      moisture_pct_wet,
+      start_hour: 6,
+      hours: horizon_d * 24 - 6,
+      wanted: [WANTED],
+      awake: AWAKE,
+      bounds,
+      outside: runOfDays(outside, 6),
     });
     if (state === undefined) state = usualState(known([...forecast]), forecast[0]!).state;
     else {
@@ -45,7 +52,9 @@ export function planner(believed: Believed, horizon_d = 3): Owner {
       state = corrected(plant, after, room_C);
     }
     past = [...past, ...fires].map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })).filter((fire) => fire.lit_h > -24);
-    return firePlan({ ...known(forecast.slice(0, horizon_d)), state, past, margin_K: MARGIN_K }).fires.filter((fire) => fire.lit_h < 24).map((fire) => ({ ...fire }));
+    return firePlan({ ...known(forecast.slice(0, horizon_d)), state, past, margin_K: MARGIN_K })
+      .fires.filter((fire) => fire.lit_h < 24)
+      .map((fire) => ({ ...fire }));
   };
 }
 const LEARN = 0.5;
@@ -53,7 +62,8 @@ const LEARN = 0.5;
 const MARGIN_K = 0.7;
 
 /** The same load at the same hours on every day whose forecast mean is below a mark; a second one in real cold. */
-export const habit = (h: { load_kg: number; hours: readonly number[]; below_C: number; second_below_C: number }): Owner =>
+export const habit =
+  (h: { load_kg: number; hours: readonly number[]; below_C: number; second_below_C: number }): Owner =>
   ({ forecast: [today] }) => {
     const mean_C = (today!.low_C + today!.high_C) / 2;
     if (mean_C >= h.below_C) return [];
@@ -62,7 +72,8 @@ export const habit = (h: { load_kg: number; hours: readonly number[]; below_C: n
   };
 
 /** Heat loss times degrees, less gains, over what a kilogram gives: what a careful owner with a pencil does. */
-export const degreeDays = (believed: Believed, inside_C: number): Owner =>
+export const degreeDays =
+  (believed: Believed, inside_C: number): Owner =>
   ({ forecast: [today] }) => {
     const { house, bounds } = believed;
     const mean_C = (today!.low_C + today!.high_C) / 2;
@@ -70,5 +81,8 @@ export const degreeDays = (believed: Believed, inside_C: number): Owner =>
     if (need_kg < bounds.min_load_kg / 2) return [];
     if (need_kg <= bounds.max_load_kg) return [{ lit_h: 11, load_kg: Math.max(bounds.min_load_kg, need_kg) }];
     const each_kg = Math.min(bounds.max_load_kg, Math.max(bounds.min_load_kg, need_kg / 2));
-    return [{ lit_h: 1, load_kg: each_kg }, { lit_h: 13, load_kg: each_kg }];
+    return [
+      { lit_h: 1, load_kg: each_kg },
+      { lit_h: 13, load_kg: each_kg },
+    ];
   };

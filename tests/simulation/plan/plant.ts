@@ -30,7 +30,12 @@ const STEP_H = 1 / 6;
 const FIRE_H = 1.5;
 const NET_KWH_PER_KG = 4.2;
 
-export const houseAt = (room_C: number, masonry_C: number): House => ({ lumps_C: new Array<number>(LUMPS).fill(masonry_C), room_C, rest_C: room_C - 1, burning: [] });
+export const houseAt = (room_C: number, masonry_C: number): House => ({
+  lumps_C: new Array<number>(LUMPS).fill(masonry_C),
+  room_C,
+  rest_C: room_C - 1,
+  burning: [],
+});
 
 export function light(house: House, truth: Truth, load_kg: number): void {
   house.burning.push({ left_h: FIRE_H, kW: (load_kg * truth.load_error * NET_KWH_PER_KG * truth.efficiency) / FIRE_H });
@@ -58,6 +63,8 @@ export function tick(house: House, truth: Truth, outside_C: number, sun: number)
   const [room, rest] = truth.capacity_kWh_per_K;
   const across_W = truth.between_W_per_K * (house.room_C - house.rest_C);
   const loss = truth.heat_loss_W_per_K / 2;
-  house.room_C += ((given_W + fire_W * 0.05 + truth.gains_W * 0.7 + truth.sun_W * sun - across_W - loss * (house.room_C - outside_C)) * seconds) / (room * 3.6e6);
+  house.room_C +=
+    ((given_W + fire_W * 0.05 + truth.gains_W * 0.7 + truth.sun_W * sun - across_W - loss * (house.room_C - outside_C)) * seconds) /
+    (room * 3.6e6);
   house.rest_C += ((across_W + truth.gains_W * 0.3 - loss * (house.rest_C - outside_C)) * seconds) / (rest * 3.6e6);
 }

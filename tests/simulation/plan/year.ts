@@ -33,19 +33,32 @@ export function trialOf(climate: Climate, seed: number): Trial {
   const believed: Believed = {
     heater: { max_load_kg: 16, masonry_kg: 2400, shut_off_damper: true, facing_material: "brick" },
     house: { heat_loss_W_per_K, heat_capacity_kWh_per_K: 9, other_heat_W: 350 },
-    bounds: { max_load_kg: 16, min_load_kg: 8, max_day_kg: 32, spacing_h: 10 }, moisture_pct_wet: 17,
+    bounds: { max_load_kg: 16, min_load_kg: 8, max_day_kg: 32, spacing_h: 10 },
+    moisture_pct_wet: 17,
   };
   const truth: Truth = {
-    heat_loss_W_per_K: heat_loss_W_per_K * off(), capacity_kWh_per_K: [6 * off(), 5 * off()], between_W_per_K: 350 * off(),
-    gains_W: 350 * off(), sun_W: 500 * off(), masonry_kWh_per_K: (2400 * 0.9 * 0.25 * off()) / 1000, through_W_per_K: 110 * off(),
-    face_m2: 6.4 * off(), efficiency: 0.8 * (0.9 + 0.2 * uniform()), load_error: 1,
+    heat_loss_W_per_K: heat_loss_W_per_K * off(),
+    capacity_kWh_per_K: [6 * off(), 5 * off()],
+    between_W_per_K: 350 * off(),
+    gains_W: 350 * off(),
+    sun_W: 500 * off(),
+    masonry_kWh_per_K: (2400 * 0.9 * 0.25 * off()) / 1000,
+    through_W_per_K: 110 * off(),
+    face_m2: 6.4 * off(),
+    efficiency: 0.8 * (0.9 + 0.2 * uniform()),
+    load_error: 1,
   };
   return { climate, seed, believed, truth, forgotten: 0.03, black_h: 3 };
 }
 
 /** Live from one day of the year to another; the first five days do not count. */
 export function live(trial: Trial, owner: Owner, [first, last]: readonly [number, number] = [1, 365]): Outcome {
-  const { climate, seed, truth, believed: { bounds } } = trial;
+  const {
+    climate,
+    seed,
+    truth,
+    believed: { bounds },
+  } = trial;
   const year = yearOf(climate, seed);
   const chance = random(seed + 17);
   const house = houseAt(20, 30);
@@ -59,14 +72,19 @@ export function live(trial: Trial, owner: Owner, [first, last]: readonly [number
   const all: { at_h: number; load_kg: number }[] = [];
   for (let day = first; day < last; day++) {
     const fires = owner({
-      day, room_C: house.room_C + 0.3 * chance.normal(), yesterday: year[day - 1]!, forecast: forecast(year, day, 7, seed), fires: logged,
+      day,
+      room_C: house.room_C + 0.3 * chance.normal(),
+      yesterday: year[day - 1]!,
+      forecast: forecast(year, day, 7, seed),
+      fires: logged,
     }).sort((a, b) => a.lit_h - b.lit_h);
     logged = fires.filter(() => chance.uniform() > trial.forgotten);
     const misread = logged.map(() => 1 + 0.05 * chance.normal());
     for (const fire of logged) {
       const at_h = day * 24 + fire.lit_h;
       const latest_h = AWAKE.to_h - AWAKE.from_h - trial.black_h * 0.9;
-      if (fire.load_kg > bounds.max_load_kg + 1e-9 || fire.load_kg < bounds.min_load_kg - 1e-9) breaches.push(`day ${day}: ${fire.load_kg} kg`);
+      if (fire.load_kg > bounds.max_load_kg + 1e-9 || fire.load_kg < bounds.min_load_kg - 1e-9)
+        breaches.push(`day ${day}: ${fire.load_kg} kg`);
       if (fire.lit_h < 0 || fire.lit_h > latest_h) breaches.push(`day ${day}: lit ${fire.lit_h} h after six`);
       if (all.some((other) => at_h - other.at_h < bounds.spacing_h - 1e-9)) breaches.push(`day ${day}: too soon`);
       all.push({ at_h, load_kg: fire.load_kg });

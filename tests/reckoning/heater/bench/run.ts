@@ -8,7 +8,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { burnOf } from "../../../../src/reckoning/burn.ts";
 import { stepper } from "../../../../src/reckoning/conduction.ts";
-import { firePlan, planPlant, usualState } from "../../../../src/reckoning/fire-plan.ts";
+import { firePlan, planPlant } from "../../../../src/reckoning/fire-plan.ts";
+import { usualState } from "../../../../src/reckoning/plan-state.ts";
 import { EXCHANGE } from "../../../../src/reckoning/heater-exchange.ts";
 import { heaterFrom } from "../../../../src/reckoning/heater-layers.ts";
 import { houseFrom, runOfDays, sameDay } from "../../../../src/reckoning/heater-room.ts";
@@ -38,11 +39,16 @@ const start = uniform(usual, 20, 20);
 const once = (plant: Plant): Run => run(plant, start, { burn, outside, closed_h: burn.bed_black_h, hours: 48 });
 
 const exact = once(plantWith([0.25, 0.5, 1]));
-const worst_K = (facing_C: ArrayLike<number>): number => Math.max(...Array.from(exact.quarter.facing_C, (C, i) => (i === 0 ? 0 : Math.abs(C - facing_C[i]!))));
+const worst_K = (facing_C: ArrayLike<number>): number =>
+  Math.max(...Array.from(exact.quarter.facing_C, (C, i) => (i === 0 ? 0 : Math.abs(C - facing_C[i]!))));
 const ours_K = worst_K(once(usual).quarter.facing_C);
 const ours_ms = cost_ms(() => once(usual), 40);
-console.log(`one run of 48 h, ${start.length} nodes: ${ours_ms.toFixed(2)} ms; worst face against steps 12 times as short: ${ours_K.toFixed(3)} K`);
-console.log(`with the days before until they repeat: ${cost_ms(() => fireRun(usual, { load_kg: 20, moisture_pct_wet: 17, outside, before: "daily", hours: 48 }), 10).toFixed(2)} ms`);
+console.log(
+  `one run of 48 h, ${start.length} nodes: ${ours_ms.toFixed(2)} ms; worst face against steps 12 times as short: ${ours_K.toFixed(3)} K`,
+);
+console.log(
+  `with the days before until they repeat: ${cost_ms(() => fireRun(usual, { load_kg: 20, moisture_pct_wet: 17, outside, before: "daily", hours: 48 }), 10).toFixed(2)} ms`,
+);
 
 /** Thomas' algorithm as every textbook has it, on as many nodes, as often as one run solves. */
 function bareSolves(plant: Plant, solves: number): void {
@@ -63,19 +69,44 @@ function bareSolves(plant: Plant, solves: number): void {
   }
 }
 const SOLVES = solvesOf(burn.bed_black_h);
-const [sixty_ms, bare_ms] = [cost_ms(() => { for (let i = 0; i < 60; i++) once(usual); }, 1), cost_ms(() => { for (let i = 0; i < 60; i++) bareSolves(usual, SOLVES); }, 1)];
-console.log(`60 runs: ${sixty_ms.toFixed(1)} ms, ${(sixty_ms / bare_ms).toFixed(2)} times as many bare tridiagonal solves (${SOLVES} a run, ${bare_ms.toFixed(1)} ms; limit 5)`);
+const [sixty_ms, bare_ms] = [
+  cost_ms(() => {
+    for (let i = 0; i < 60; i++) once(usual);
+  }, 1),
+  cost_ms(() => {
+    for (let i = 0; i < 60; i++) bareSolves(usual, SOLVES);
+  }, 1),
+];
+console.log(
+  `60 runs: ${sixty_ms.toFixed(1)} ms, ${(sixty_ms / bare_ms).toFixed(2)} times as many bare tridiagonal solves (${SOLVES} a run, ${bare_ms.toFixed(1)} ms; limit 5)`,
+);
 
-const week = [[-8, 0], [-10, -2], [-12, -4], [-6, 1], [-1, 5], [2, 9], [4, 11]].map(([low_C, high_C]) => ({ low_C: low_C!, high_C: high_C! }));
+const week = [
+  [-8, 0],
+  [-10, -2],
+  [-12, -4],
+  [-6, 1],
+  [-1, 5],
+  [2, 9],
+  [4, 11],
+].map(([low_C, high_C]) => ({ low_C: low_C!, high_C: high_C! }));
 const known = {
-  plant: planPlant({ max_load_kg: 16, masonry_kg: 2500 }, { heat_loss_W_per_K: 110, other_heat_W: 300 }), moisture_pct_wet: 17, start_hour: 6, hours: 162,
-  wanted: [{ from_h: 6.5, to_h: 22, min_C: 20, max_C: 24 }], awake: { from_h: 6.5, to_h: 22.5 }, bounds: { max_load_kg: 16, min_load_kg: 8, max_day_kg: 32, spacing_h: 10 },
+  plant: planPlant({ max_load_kg: 16, masonry_kg: 2500 }, { heat_loss_W_per_K: 110, other_heat_W: 300 }),
+  moisture_pct_wet: 17,
+  start_hour: 6,
+  hours: 162,
+  wanted: [{ from_h: 6.5, to_h: 22, min_C: 20, max_C: 24 }],
+  awake: { from_h: 6.5, to_h: 22.5 },
+  bounds: { max_load_kg: 16, min_load_kg: 8, max_day_kg: 32, spacing_h: 10 },
 };
 const plan_ms = cost_ms(() => firePlan({ ...known, ...usualState(known, week[0]!), outside: runOfDays(week, 6) }), 3);
 console.log(`a week's plan: ${plan_ms.toFixed(0)} ms (limit 200)`);
 
 const python_ms = lsoda();
-if (python_ms !== undefined) console.log(`scipy LSODA, banded, at the same error: ${python_ms.toFixed(0)} ms, ${(python_ms / ours_ms).toFixed(0)} times one run (limit: at least 20)`);
+if (python_ms !== undefined)
+  console.log(
+    `scipy LSODA, banded, at the same error: ${python_ms.toFixed(0)} ms, ${(python_ms / ours_ms).toFixed(0)} times one run (limit: at least 20)`,
+  );
 if (sixty_ms > 5 * bare_ms || plan_ms > 200 || (python_ms !== undefined && python_ms < 20 * ours_ms)) process.exit(1);
 
 function solvesOf(black_h: number): number {
@@ -89,12 +120,31 @@ function solvesOf(black_h: number): number {
 function lsoda(): number | undefined {
   const folder = mkdtempSync(join(tmpdir(), "gleed-lsoda-"));
   const file = join(folder, "problem.json");
-  writeFileSync(file, JSON.stringify({
-    capacity: [...usual.mesh.capacity_J_per_K], link: [...usual.mesh.link_W_per_K], loss: [...usual.mesh.loss_W_per_K], ports: usual.ports, outer: heater.outer_m2,
-    firebox: heater.firebox_m2, door: heater.door_m2, passage: heater.passage_m2, exchange: EXCHANGE, released: [...burn.released_J], gas: [...burn.gas_kg], peak: burn.peak_W,
-    flame_out_h: burn.flame_out_h, flame_air: burn.flame_air_kg_per_s, ember_air: burn.ember_air_kg_per_s, full: PARAMETERS.burn.air_kg_per_s_kg * heater.max_load_kg,
-    cold: coldAt(-3), outside: -3, exact: [...exact.quarter.facing_C], ours_K,
-  }));
+  writeFileSync(
+    file,
+    JSON.stringify({
+      capacity: [...usual.mesh.capacity_J_per_K],
+      link: [...usual.mesh.link_W_per_K],
+      loss: [...usual.mesh.loss_W_per_K],
+      ports: usual.ports,
+      outer: heater.outer_m2,
+      firebox: heater.firebox_m2,
+      door: heater.door_m2,
+      passage: heater.passage_m2,
+      exchange: EXCHANGE,
+      released: [...burn.released_J],
+      gas: [...burn.gas_kg],
+      peak: burn.peak_W,
+      flame_out_h: burn.flame_out_h,
+      flame_air: burn.flame_air_kg_per_s,
+      ember_air: burn.ember_air_kg_per_s,
+      full: PARAMETERS.burn.air_kg_per_s_kg * heater.max_load_kg,
+      cold: coldAt(-3),
+      outside: -3,
+      exact: [...exact.quarter.facing_C],
+      ours_K,
+    }),
+  );
   const python = process.env.PYTHON ?? "python3";
   const answer = spawnSync(python, [new URL("./lsoda.py", import.meta.url).pathname, file], { encoding: "utf8" });
   rmSync(folder, { recursive: true });

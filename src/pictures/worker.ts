@@ -1,0 +1,50 @@
+/** The drawing thread: specification to SVG to PNG. Keeps the compiled plates, the fonts and the texts warm. */
+import { fileURLToPath } from "node:url";
+import { parentPort } from "node:worker_threads";
+import { Resvg } from "@resvg/resvg-js";
+import * as vega from "vega";
+import { compile, type TopLevelSpec } from "vega-lite";
+import type { Picture } from "../answer.ts";
+import { calls } from "../core/calls.ts";
+import { loadCatalogues } from "../text/catalogues.ts";
+import { renderer, type Reader, type Renderer } from "../text/render.ts";
+import { CHARTS, isChart, type ChartName } from "./charts.ts";
+import { FONT, SCALE, WIDTH_PX } from "./look.ts";
+import { PLATES } from "./plates/index.ts";
+import type { Filled, Plate } from "./plates/plate.ts";
+
+const FONTS = ["regular.ttf", "semibold.ttf"].map((name) => fileURLToPath(new URL(`./fonts/${name}`, import.meta.url)));
+
+const compiled = new Map<ChartName, vega.Runtime>();
+function runtimeOf(name: ChartName): vega.Runtime {
+  let runtime = compiled.get(name);
+  if (!runtime) {
+    runtime = vega.parse(compile(PLATES[name].spec as TopLevelSpec).spec);
+    compiled.set(name, runtime);
+  }
+  return runtime;
+}
+
+/** @throws RangeError for a chart nobody draws, ZodError for data that is no such chart */
+export async function svgOf(picture: Pick<Picture, "chart" | "data">, reader: Reader, render: Renderer): Promise<string> {
+  const { chart: name, data } = picture;
+  if (!isChart(name)) throw new RangeError(`"${name}" is not a chart; it should be one of ${Object.keys(CHARTS).join(", ")}.`);
+  const plate = PLATES[name] as Plate<ChartName>;
+  const { data: sets, ...frame }: Filled = plate.fill(CHARTS[name].parse(data), { reader, write: (text) => render(text, reader) });
+  const view = new vega.View(runtimeOf(name), { renderer: "none", logLevel: vega.Error }).signal("frame", frame);
+  for (const [set, rows] of Object.entries(sets)) view.data(set, [...rows]);
+  await view.runAsync();
+  const svg = await view.toSVG();
+  view.finalize();
+  return svg;
+}
+
+export const pngOf = (svg: string): Uint8Array =>
+  new Resvg(svg, { fitTo: { mode: "width", value: WIDTH_PX * SCALE }, font: { loadSystemFonts: false, fontFiles: FONTS, defaultFontFamily: FONT } }).render().asPng();
+
+if (parentPort) {
+  const render = loadCatalogues().then(renderer);
+  calls(parentPort, {
+    draw: async (picture: Picture, reader: Reader) => pngOf(await svgOf(picture, reader, await render)),
+  });
+}
