@@ -4,7 +4,7 @@ import type { Bed } from "../firing/gates.ts";
 import type { Knowledge } from "../knowledge/load.ts";
 import { limits, type Limits } from "../limits.ts";
 import { messageKey, type Message } from "../message.ts";
-import type { Due, Heater, Snapshot, Write } from "../records/types.ts";
+import type { Due, Heater, HeaterRule, Snapshot, Write } from "../records/types.ts";
 import type { Reader } from "../text/render.ts";
 import type { TopicId } from "../topics.ts";
 
@@ -52,12 +52,16 @@ export interface Context {
   /** the heater meant, if the person has one */
   readonly heater: Heater | null;
   readonly limits: Limits;
+  /** everything that narrows them: the heater's own rules, and those of its people's groups */
+  readonly rules: readonly HeaterRule[];
   /** ids made of what caused them: the same message makes the same rows */
   id(kind: string): string;
 }
 
 export interface Outcome {
   readonly draft: Draft;
+  /** an answer made elsewhere (an emergency card); it stands in place of the draft */
+  readonly ready?: Answer;
   readonly writes?: readonly Write[];
   readonly due?: readonly Due[];
   readonly cancel?: readonly string[];
@@ -85,13 +89,15 @@ export function alive(state: TalkState, now_ms: number): TalkState {
 
 export function contextOf(snapshot: Snapshot, message: Message, now_ms: number, knowledge: Knowledge, settings: Settings): Context {
   const heater = snapshot.heaters[0] ?? null;
+  const rules = [...(heater?.rules ?? []), ...(snapshot.group_rules ?? [])];
   let made = 0;
   return {
     snapshot, message, now_ms, knowledge, settings, heater,
     text: message.text ?? "",
     reader: readerOf(snapshot, settings, message.locale),
     state: alive(snapshot.talk.state as TalkState, now_ms),
-    limits: limits(heater?.facts ?? {}, heater?.rules ?? []),
+    limits: limits(heater?.facts ?? {}, rules),
+    rules,
     id: (kind) => `${kind}-${messageKey(message)}-${made++}`,
   };
 }

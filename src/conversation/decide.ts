@@ -62,14 +62,14 @@ export function decideDue({ knowledge, settings }: Deciding, snapshot: Snapshot,
 }
 
 /** Draft to answer: the topic's own cautions are added, whatever the draft named. */
-function finish(context: Context, { draft, writes = [], due = [], cancel = [], state = {}, also_tell = [] }: Outcome): Decided<Answer> {
+function finish(context: Context, { draft, ready, writes = [], due = [], cancel = [], state = {}, also_tell = [] }: Outcome): Decided<Answer> {
   const make = (one: Outcome["draft"]): Answer => {
     const cautions = [...new Set([...(one.cautions ?? []), ...(TOPIC_CAUTIONS[one.topic] ?? [])])];
     return answer({ ...one, cautions }, context.knowledge.cautions, CAREFUL);
   };
   const kept = Object.fromEntries(Object.entries({ ...context.state, topic: draft.topic, topic_at_ms: context.now_ms, ...state }).filter(([, value]) => value !== undefined));
   return {
-    answer: make(draft),
+    answer: ready ?? make(draft),
     writes: [...writes, { write: "talk", state: kept }],
     due,
     cancel,

@@ -2,7 +2,7 @@
  * An emergency card as an `Answer`. Needs neither knowledge nor store: its words come from the emergency leaf itself,
  * so an adapter can make it in its own process while everything else hangs.
  */
-import { answer, ask, say, steps, verbatim, type Answer, type Caution } from "../answer.ts";
+import { answer, ask, steps, verbatim, type Answer, type Caution } from "../answer.ts";
 import { emergencyCard, recogniseDanger, type Danger } from "../emergency/index.ts";
 import type { TopicId } from "../topics.ts";
 
@@ -23,10 +23,10 @@ export function emergencyAnswer(danger: Danger, reader: Whereabouts): Answer {
       cautions: ids,
       headline: verbatim(card.headline),
       blocks: [
-        steps(card.now.map(verbatim), { cautions: ids }),
-        say(verbatim(card.numbers), ...ids),
-        ...(card.never.length > 0 ? [steps(card.never.map(verbatim), { ordered: false, cautions: ids })] : []),
-        ...(card.afterwards.length > 0 ? [steps(card.afterwards.map(verbatim), { ordered: false, cautions: ids })] : []),
+        // the number stands with the steps, before anything that can be read later
+        steps([...card.now, card.numbers].map(verbatim), { cautions: ids }),
+        ...(card.never.length > 0 ? [steps(card.never.map(verbatim), { ordered: false, cautions: ids, title: verbatim(card.never_title.replace(/:$/, "")) })] : []),
+        ...(card.afterwards.length > 0 ? [steps(card.afterwards.map(verbatim), { ordered: false, cautions: ids, title: verbatim(card.afterwards_title.replace(/:$/, "")) })] : []),
         ...(card.question ? [ask("danger", verbatim(card.question), [], ...ids)] : []),
       ],
     },

@@ -4,6 +4,7 @@ import { CHOICES } from "../firing/guide.ts";
 import { isTopic } from "../topics.ts";
 import type { Context, Outcome } from "./context.ts";
 import { onTopic } from "./on-topic.ts";
+import { banChoice } from "./topics/ban.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { guideChoice, startGuide } from "./topics/fire.ts";
@@ -30,6 +31,8 @@ export function pressed(context: Context, choice: string): Outcome | null {
       return fact(context, rest);
     case "basis":
       return drynessOutcome(context, { figures: [] }, context.state.pending?.data.topic === "meter-reading" ? "meter-reading" : "wood-dryness", rest as "wet" | "dry" | "unknown");
+    case "ban":
+      return banChoice(context, rest);
     case "units":
       return unitsChosen(context, rest);
     case "data":

@@ -12,6 +12,8 @@ import { scan } from "./reading/tokens.ts";
 import { route } from "./routing/route.ts";
 import { answerTo } from "./sign-answer.ts";
 import { stated } from "./stated.ts";
+import { surroundings } from "./surroundings.ts";
+import { banSaid } from "./topics/ban.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { guideEvent, takeOver } from "./topics/fire.ts";
@@ -22,7 +24,7 @@ import { troubleOutcome } from "./topics/trouble.ts";
 export function respond(context: Context): Outcome {
   const said = context.text.trim();
   if (said === "") return helpOutcome(context);
-  return command(context, said) ?? asked(context) ?? burning(context, said) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
+  return command(context, said) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
 
 /** "undo", "cancel", "help", a greeting: short, whole messages. */

@@ -35,6 +35,9 @@ export interface EmergencyCard {
   readonly question: string | null;
   readonly numbers: string;
   readonly cautions: readonly { id: string; text: string }[];
+  /** "Never:" and "Afterwards:" in the card's language */
+  readonly never_title: string;
+  readonly afterwards_title: string;
   readonly language: string;
 }
 
@@ -77,6 +80,8 @@ export function emergencyCard(
     headline: firstLine ? `${firstLine} ${texts.headline}` : texts.headline,
     now,
     never: texts.never,
+    never_title: full.words.never,
+    afterwards_title: full.words.afterwards,
     afterwards: [...later, ...texts.afterwards],
     question: danger.certainty === "possible" ? texts.question : null,
     numbers: `${full.words.call} ${emergencyNumbers(country, full.words)}.`,

@@ -19,4 +19,4 @@ export interface Danger {
 
 export { type EmergencyCard, emergencyCard, emergencyText } from "./card.ts";
 export { emergencyNumbers } from "./numbers.ts";
-export { recogniseDanger } from "./recognise.ts";
+export { dangerOf, recogniseDanger } from "./recognise.ts";

@@ -11,7 +11,8 @@ export interface Numbers {
 }
 
 const ROWS: readonly (readonly [countries: string, numbers: Numbers])[] = [
-  ["BE BG HR CY CZ DK EE FI FR DE GR HU IT LV LT LU MT NL PL PT RO SK SI ES SE IS LI AD SM MC VA MK ME XK TR GE MD FO AX GL", { any: "112" }],
+  ["BE BG HR CY CZ DK EE FI FR DE GR HU IT LV LT LU MT NL PL PT RO SK SI ES SE", { any: "112" }],
+  ["IS LI AD SM MC VA MK ME XK TR GE MD FO AX GL", { any: "112" }],
   ["AT", { any: "112", fire: "122" }],
   ["CH", { any: "112", fire: "118" }],
   ["IE", { any: "112 / 999" }],

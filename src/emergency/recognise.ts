@@ -25,6 +25,9 @@ const TOPIC: Readonly<Record<EmergencyKind, string>> = {
   "hot-ash": "ash-removal",
 };
 
+/** A danger that is known from elsewhere, such as an answer in a talk. */
+export const dangerOf = (kind: EmergencyKind): Danger => ({ kind, certainty: "sure", topic: TOPIC[kind], also: [] });
+
 function certaintyOf(scene: Scene, rule: Rule): Certainty | null {
   let best: Certainty | null = null;
   for (const find of finds(scene, rule.want, rule.span, rule.across)) {
@@ -40,13 +43,16 @@ function certaintyOf(scene: Scene, rule: Rule): Certainty | null {
 
 const LONGEST_CRY = 3;
 const CRIES: readonly (readonly [sense: string, kind: EmergencyKind])[] = [
-  ["alarm", "co-alarm"], ["co", "co-alarm"], ["smoke", "room-smoke"], ["bang", "back-puff"], ["flame", "house-fire"], ["burnt", "burn"], ["burn_noun", "burn"],
+  ["alarm", "co-alarm"], ["co", "co-alarm"], ["smoke", "room-smoke"],
+  ["bang", "back-puff"], ["flame", "house-fire"], ["burnt", "burn"], ["burn_noun", "burn"],
 ];
 
 /** "smoke!!!", "explosion", "help burned": a message of hardly more than the word itself. */
 function cry(scene: Scene): EmergencyKind | null {
   if (scene.length > LONGEST_CRY || scene.sensed.asks.some((asks) => asks)) return null;
-  const calm = ["neg", "admin", "testing", "ash", "black", "cooking", "other_device", "asking", "habit", "history", "topical", "hypothetical"];
+  const calm = [
+    "neg", "admin", "testing", "ash", "black", "cooking", "other_device", "asking", "habit", "history", "topical", "hypothetical",
+  ];
   if (calm.some((sense) => scene.inMessage(sense))) return null;
   const loud = scene.sensed.shouts || scene.inMessage("now");
   if (loud && scene.inMessage("fire")) return "house-fire";

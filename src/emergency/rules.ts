@@ -93,7 +93,7 @@ export const RULES: readonly Rule[] = [
   rule("chimney-fire", "sure", ["burning_roof"], { unless: NO_LONGER }),
   rule("chimney-fire", "sure", ["warn", "chimney|roof", "flame|fire|spark|alight|glow|torch"], { span: 9, unless: NO_LONGER }),
 
-  rule("house-fire", "sure", ["thing|building", "alight"], { span: 3, unless: NO_LONGER }),
+  rule("house-fire", "sure", ["thing|building", "alight|burns"], { span: 3, unless: NO_LONGER }),
   rule("house-fire", "sure", ["thing", "alight|smoking"], { span: 9, unless: NO_LONGER, butNot: ["ash"] }),
   rule("house-fire", "possible", ["thing", "flame|spark|emberish"], { span: 5, unless: [...NO_LONGER, "asks", "asking"], butNot: ["neg"] }),
   rule("house-fire", "possible", ["thing", "caught"], { span: 3, unless: NO_LONGER }),

@@ -24,7 +24,8 @@ export interface Scene {
 }
 
 const BETWEEN_NO_AND_NOUN = new Set(
-  "sign signs of more any visible real one is has had have feels feel felt the a an been ever really yet and or nor us in our my much other to at all".split(" "),
+  ("sign signs of more any visible real one is has had have feels feel felt "
+    + "the a an been ever really yet and or nor us in our my much other to at all").split(" "),
 );
 const NOBODY = new Set("nobody none noone neither niemand keiner personne nessuno nadie nikt nikto ingen kukaan".split(" "));
 const NO_REACH = 5;

@@ -26,9 +26,14 @@ export interface Tongue {
 
 type Senses = ReadonlySet<string>;
 
-interface Step {
-  readonly next: Map<string, Step>;
-  senses: Set<string> | null;
+interface Slot {
+  readonly choices: ReadonlySet<string>;
+  readonly optional: boolean;
+}
+
+interface Phrase {
+  readonly slots: readonly Slot[];
+  readonly sense: string;
 }
 
 export interface Sensed {
@@ -41,12 +46,14 @@ export interface Sensed {
 
 /** Phrases that only add to what their words mean; every other phrase overrules its words. */
 const ADDING: ReadonlySet<string> = new Set(
-  ("four emerging fire_in sounds_like over behind beside bang on_opening at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
+  ("four emerging fire_in sounds_like over behind beside bang on_opening "
+    + "at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
     + "stuck wrong_shut touched fell_on better_out asking habit").split(" "),
 );
 /** What makes a thing no danger is believed only when it is spelt right. */
 const NOT_DANGER: ReadonlySet<string> = new Set(
-  ("topical hypothetical history excuse excuse_plain admin neg past habit testing other_device cooking metal safe_ash cold black norm tepid "
+  ("topical hypothetical history excuse excuse_plain admin neg past habit testing "
+    + "other_device cooking metal safe_ash cold black norm tepid "
     + "calm_cause wood_name draught away smell link maybe silent next street call").split(" "),
 );
 const NONE: Senses = new Set();
@@ -57,7 +64,7 @@ const SHORTEST_REPAIRED_FOREIGN = 7;
 
 const words = new Map<string, Set<string>>();
 const stems = new Map<string, Set<string>>();
-const phrases: Step = { next: new Map(), senses: null };
+const phrasesByFirstWord = new Map<string, Phrase[]>();
 /** Every word that must not be "repaired" into another. */
 const ordinary: ReadonlySet<string> = new Set(ORDINARY_WORDS.split(/\s+/));
 const known = new Set(ordinary);
@@ -84,31 +91,51 @@ function learnWords(list: WordList): void {
 function learnPhrases(list: PhraseList): void {
   for (const [sense, text] of Object.entries(list)) {
     for (const line of text.split("\n")) {
-      const slots = line.split(" ").filter((slot) => slot !== "");
-      if (slots.length > 0) learnPhrase(phrases, slots, sense);
+      const slots = line.split(" ").filter((slot) => slot !== "").map(slotOf);
+      if (slots.length > 0) learnPhrase({ slots, sense });
     }
   }
 }
 
-function learnPhrase(from: Step, slots: readonly string[], sense: string): void {
-  const [slot, ...rest] = slots;
-  if (slot === undefined) {
-    from.senses ??= new Set();
-    from.senses.add(sense);
-    return;
-  }
-  const optional = slot.endsWith("?");
-  for (const choice of (optional ? slot.slice(0, -1) : slot).split("/")) {
-    const word = bare(choice);
-    known.add(word);
-    let step = from.next.get(word);
-    if (!step) {
-      step = { next: new Map(), senses: null };
-      from.next.set(word, step);
+function slotOf(text: string): Slot {
+  const optional = text.endsWith("?");
+  const choices = new Set((optional ? text.slice(0, -1) : text).split("/").map(bare));
+  for (const word of choices) known.add(word);
+  return { choices, optional };
+}
+
+function learnPhrase(phrase: Phrase): void {
+  for (const slot of phrase.slots) {
+    for (const word of slot.choices) {
+      const there = phrasesByFirstWord.get(word);
+      if (there) there.push(phrase);
+      else phrasesByFirstWord.set(word, [phrase]);
     }
-    learnPhrase(step, rest, sense);
+    if (!slot.optional) return;
   }
-  if (optional) learnPhrase(from, rest, sense);
+}
+
+/** Where the phrase ends when it begins at a word, the longest way; -1 when it does not fit. Phrases are short, so is the search. */
+function endOf(slots: readonly Slot[], slot: number, at: number, meant: readonly string[], stop: number): number {
+  const here = slots[slot];
+  if (!here) return at;
+  const word = meant[at];
+  const taken = at < stop && word !== undefined && here.choices.has(word) ? endOf(slots, slot + 1, at + 1, meant, stop) : -1;
+  return here.optional ? Math.max(taken, endOf(slots, slot + 1, at, meant, stop)) : taken;
+}
+
+/** The longest phrase that begins at a word; several of that length add up. */
+function phraseAt(at: number, meant: readonly string[], stop: number): { end: number; senses: Senses } | null {
+  let end = at;
+  let senses = new Set<string>();
+  for (const phrase of phrasesByFirstWord.get(meant[at] ?? "") ?? []) {
+    const ends = endOf(phrase.slots, 0, at, meant, stop);
+    if (ends <= at || ends < end) continue;
+    if (ends > end) senses = new Set();
+    end = ends;
+    senses.add(phrase.sense);
+  }
+  return end > at ? { end, senses } : null;
 }
 
 function bare(word: string): string {
@@ -228,30 +255,32 @@ export function sense(text: string): Sensed {
   const { tokens, asks, shouts } = readWords(text);
   const meant = tokens.map((token) => repaired(token.word));
   const senses: Senses[] = [];
-  let i = 0;
-  while (i < tokens.length) {
-    let step: Step | undefined = phrases;
-    let length = 0;
-    let found: Senses | null = null;
-    for (let j = i; j < tokens.length && tokens[j]?.sentence === tokens[i]?.sentence; j += 1) {
-      step = step.next.get(meant[j] ?? "");
-      if (!step) break;
-      if (step.senses) {
-        found = step.senses;
-        length = j - i + 1;
-      }
-    }
-    if (found && [...found].every((each) => ADDING.has(each))) {
-      senses.push(new Set([...found, ...sensesOf(meant[i] ?? "")]));
-      i += 1;
-    } else if (found) {
-      senses.push(found);
-      for (let k = 1; k < length; k += 1) senses.push(NONE);
-      i += length;
+  const stops = sentenceEnds(tokens);
+  let at = 0;
+  while (at < tokens.length) {
+    const own = sensesOf(meant[at] ?? "");
+    const phrase = phraseAt(at, meant, stops[at] ?? tokens.length);
+    if (!phrase) {
+      senses.push(own);
+      at += 1;
+    } else if ([...phrase.senses].every((each) => ADDING.has(each))) {
+      senses.push(new Set([...phrase.senses, ...own]));
+      at += 1;
     } else {
-      senses.push(sensesOf(meant[i] ?? ""));
-      i += 1;
+      senses.push(phrase.senses);
+      for (at += 1; at < phrase.end; at += 1) senses.push(NONE);
     }
   }
-  return { tokens: tokens.map((token, at) => ({ ...token, word: meant[at] ?? token.word })), asks, shouts, senses };
+  return { tokens: tokens.map((token, index) => ({ ...token, word: meant[index] ?? token.word })), asks, shouts, senses };
+}
+
+/** For each word, the place just after its sentence. */
+function sentenceEnds(tokens: readonly Token[]): number[] {
+  const ends: number[] = [];
+  let end = tokens.length;
+  for (let at = tokens.length - 1; at >= 0; at -= 1) {
+    if (tokens[at]?.sentence !== tokens[at + 1]?.sentence) end = at + 1;
+    ends[at] = end;
+  }
+  return ends;
 }

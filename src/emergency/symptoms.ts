@@ -43,7 +43,8 @@ const SIGNS: readonly Sign[] = [
     explained: ["excuse", "excuse_plain"], explainedUnlinked: [],
   },
   {
-    want: wanted("many", "flu"), span: 8, across: 0, unless: TOLD_OR_SUPPOSED, sure: "linked and several", explained: [], explainedUnlinked: [], needsLink: true,
+    want: wanted("many", "flu"), span: 8, across: 0, unless: TOLD_OR_SUPPOSED, sure: "linked and several",
+    explained: [], explainedUnlinked: [], needsLink: true,
   },
   {
     want: wanted("many|pet", "sleepy"), span: 6, across: 0, unless: TOLD_OR_SUPPOSED, sure: "linked and several",

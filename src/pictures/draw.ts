@@ -36,6 +36,7 @@ export async function draw(picture: Pick<Picture, "chart" | "data">, reader: Rea
   let timer: NodeJS.Timeout | undefined;
   const limit = new Promise<never>((_, reject) => {
     timer = setTimeout(() => {
+      if (thread?.worker === worker) thread = null;
       void worker.terminate();
       reject(new NotDrawn(`no picture within ${limit_ms / 1000} s`));
     }, limit_ms);

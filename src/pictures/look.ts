@@ -22,8 +22,7 @@ export const CONFIG: Config = {
   font: FONT,
   view: { stroke: null },
   title: {
-    anchor: "start", frame: "group", font: STRONG_FONT, fontWeight: "normal", fontSize: 15, color: INK.text, offset: 10,
-    subtitleFont: FONT, subtitleFontSize: 13, subtitleColor: INK.quiet, subtitlePadding: 4,
+    anchor: "start", frame: "group", font: STRONG_FONT, fontWeight: "normal", fontSize: 15, color: INK.text,
   },
   axis: {
     title: null, labelFont: FONT, labelFontSize: 12, labelColor: INK.quiet, labelPadding: 4, gridColor: INK.grid, domain: false, ticks: false, labelBound: false, labelOverlap: false,

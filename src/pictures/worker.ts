@@ -15,14 +15,15 @@ import type { Filled, Plate } from "./plates/plate.ts";
 
 const FONTS = ["regular.ttf", "semibold.ttf"].map((name) => fileURLToPath(new URL(`./fonts/${name}`, import.meta.url)));
 
-const compiled = new Map<ChartName, vega.Runtime>();
-function runtimeOf(name: ChartName): vega.Runtime {
-  let runtime = compiled.get(name);
-  if (!runtime) {
-    runtime = vega.parse(compile(PLATES[name].spec as TopLevelSpec).spec);
-    compiled.set(name, runtime);
+/** One view a plate, filled anew for each picture: compiling costs more than all the rest. */
+const views = new Map<ChartName, vega.View>();
+function viewOf(name: ChartName): vega.View {
+  let view = views.get(name);
+  if (!view) {
+    view = new vega.View(vega.parse(compile(PLATES[name].spec as TopLevelSpec).spec), { renderer: "none", logLevel: vega.Error });
+    views.set(name, view);
   }
-  return runtime;
+  return view;
 }
 
 /** @throws RangeError for a chart nobody draws, ZodError for data that is no such chart */
@@ -31,12 +32,10 @@ export async function svgOf(picture: Pick<Picture, "chart" | "data">, reader: Re
   if (!isChart(name)) throw new RangeError(`"${name}" is not a chart; it should be one of ${Object.keys(CHARTS).join(", ")}.`);
   const plate = PLATES[name] as Plate<ChartName>;
   const { data: sets, ...frame }: Filled = plate.fill(CHARTS[name].parse(data), { reader, write: (text) => render(text, reader) });
-  const view = new vega.View(runtimeOf(name), { renderer: "none", logLevel: vega.Error }).signal("frame", frame);
+  const view = viewOf(name).signal("frame", frame);
   for (const [set, rows] of Object.entries(sets)) view.data(set, [...rows]);
-  await view.runAsync();
-  const svg = await view.toSVG();
-  view.finalize();
-  return svg;
+  view.run();
+  return view.toSVG();
 }
 
 export const pngOf = (svg: string): Uint8Array =>

@@ -42,6 +42,8 @@ export interface HeaterRule {
   readonly max_day_kg?: number;
   readonly spacing_h?: number;
   readonly no_fire?: { readonly from: string; readonly to: string };
+  /** the builder's sheet has the load burnt in two batches; together they stay under the same limits. Without it there is one batch */
+  readonly two_batches?: true;
   /** shown as "your builder says", beside a caution, never in its place */
   readonly words?: string;
   readonly call?: string;
@@ -109,6 +111,22 @@ export interface Snapshot {
   readonly totals: { readonly fires: number; readonly load_kg: number; readonly since_sweep_kg: number; readonly since_sweep_fires: number };
   readonly guide: Guide | null;
   readonly reminders: readonly Reminder[];
+  /** what moderators of groups have set, in whose rooms somebody of this heater talks; narrows like the heater's own rules */
+  readonly group_rules?: readonly HeaterRule[];
+  /** pictures of the heater meant, newest first, without their bytes (at most 60) */
+  readonly album?: readonly AlbumEntry[];
+}
+
+/** A picture kept of a heater: the crack, the glass, the soot as they were on a day. */
+export interface AlbumEntry {
+  readonly id: string;
+  readonly person_id: string;
+  readonly heater_id: string | null;
+  readonly at_ms: number;
+  readonly what: "crack" | "glass" | "soot" | "other";
+  readonly media_type: string;
+  /** what the person wrote beside it */
+  readonly words?: string;
 }
 
 export interface Reminder {
@@ -133,6 +151,9 @@ export type Write =
   | { readonly write: "guide"; readonly guide: Guide }
   | { readonly write: "end-guide"; readonly heater_id: string }
   | { readonly write: "reminder"; readonly reminder: Reminder }
+  /** what a moderator set for a group, in place of what was set before; null lifts it */
+  | { readonly write: "group-rule"; readonly place_id: string; readonly rule: HeaterRule | null }
+  | { readonly write: "picture"; readonly picture: AlbumEntry; readonly bytes: Uint8Array }
   | { readonly write: "forget-person"; readonly person_id: string };
 
 /** Something that falls due later; the key is made of its cause, so that asking twice makes one row. */

@@ -2,6 +2,7 @@
 import type { Answer } from "../answer.ts";
 import type { Cause, Commit } from "../records/ports.ts";
 import type { Decided, Snapshot, Write } from "../records/types.ts";
+import { keepPicture } from "./album.ts";
 import { cancel, takeDue, writeDue } from "./due.ts";
 import type { Engine, Tx } from "./engine.ts";
 import { Gone, isBrokenReference, isConflict, Stale } from "./errors.ts";
@@ -12,6 +13,7 @@ import { joinHeater, writeHeater, writeHome } from "./heaters.ts";
 import { keepAnswer } from "./inbox.ts";
 import { sendLater, tellOther } from "./outbox.ts";
 import { writePerson } from "./people.ts";
+import { writePlaceRule } from "./place-rules.ts";
 import { writeReminder } from "./reminders.ts";
 import { versionsOf } from "./snapshot.ts";
 import { moveOn } from "./talks.ts";
@@ -93,6 +95,10 @@ async function one(tx: Tx, write: Write, snapshot: Snapshot, now_ms: number): Pr
       return endGuide(tx, write.heater_id, guide(write.heater_id));
     case "reminder":
       return writeReminder(tx, write.reminder);
+    case "group-rule":
+      return writePlaceRule(tx, write.place_id, write.rule);
+    case "picture":
+      return keepPicture(tx, write.picture, write.bytes);
     case "talk":
     case "forget-person":
       return;

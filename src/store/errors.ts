@@ -25,8 +25,10 @@ export const isBrokenReference = (error: unknown): boolean => ["SQLITE_CONSTRAIN
 export const isConflict = (error: unknown): boolean => ["40001", "40P01"].includes(code(error));
 export const isBusy = (error: unknown): boolean => /^SQLITE_(BUSY|LOCKED)/.test(code(error)) || code(error) === "55P03";
 
-const UNREACHABLE =
-  /^(SQLITE_CANTOPEN|SQLITE_READONLY|SQLITE_PERM|SQLITE_IOERR|ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|ENOTDIR|EROFS|EISDIR|08|57P|28|3D000)/;
+/** files that cannot be opened, sockets that fail, and PostgreSQL's classes 08 (connection), 57P (shutting down), 28 (refused), 3D (no database) */
+const UNREACHABLE = new RegExp(
+  "^(SQLITE_(CANTOPEN|READONLY|PERM|IOERR)|ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|ENOTDIR|EROFS|EISDIR|08|57P|28|3D000)",
+);
 const FULL = /^(SQLITE_FULL|53100|ENOSPC)/;
 const BUSY = /^(SQLITE_BUSY|SQLITE_LOCKED|55P03|53300|57014)/;
 

@@ -1,7 +1,9 @@
 /** Everything kept about a person, table by table, with the documents opened. */
 import { UnknownPerson } from "../records/ports.ts";
+import { picturesOf } from "./album.ts";
 import type { Engine } from "./engine.ts";
 import { unpack } from "./json.ts";
+import { rulesSaidBy } from "./place-rules.ts";
 
 export async function exportPerson({ read }: Engine, person_id: string): Promise<Record<string, unknown>> {
   return read(async (tx) => {
@@ -32,6 +34,8 @@ export async function exportPerson({ read }: Engine, person_id: string): Promise
       ).map(open),
       guides: (await tx.selectFrom("guides").selectAll().where("heater_id", "in", heaters).execute()).map(open),
       reminders: (await tx.selectFrom("reminders").selectAll().where("person_id", "=", person_id).execute()).map(open),
+      album: await picturesOf(tx, person_id),
+      rules_for_groups: await rulesSaidBy(tx, person_id),
       talks: (await tx.selectFrom("talks").selectAll().where("person_id", "=", person_id).execute()).map(open),
       answered: (await tx.selectFrom("inbox").selectAll().where("person_id", "=", person_id).execute()).map(open),
       due: (await tx.selectFrom("due").selectAll().where("person_id", "=", person_id).execute()).map(open),

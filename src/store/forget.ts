@@ -3,10 +3,12 @@
  * fired it longest after them, with its fires (others need the hours since the last one) but without their name and their words.
  */
 import type { Fire, Guide, Heater, Home } from "../records/types.ts";
+import { forgetPictures } from "./album.ts";
 import type { Tx } from "./engine.ts";
 import { heaterIds, heaters, home } from "./heaters.ts";
 import { pack, unpack } from "./json.ts";
 import { namesOf } from "./people.ts";
+import { forgetSaidBy } from "./place-rules.ts";
 
 /** stands in a shared log for somebody who was forgotten */
 export const FORGOTTEN = "forgotten";
@@ -27,6 +29,8 @@ export async function forget(tx: Tx, person_id: string): Promise<void> {
   const others = theirs.flatMap(({ heater }) => heater.member_ids).filter((id) => id !== person_id);
   if (name && others.length > 0) await forgetNameIn(tx, others, name);
 
+  await forgetPictures(tx, person_id);
+  await forgetSaidBy(tx, person_id, FORGOTTEN);
   await tx.deleteFrom("inbox").where("person_id", "=", person_id).execute();
   await tx.deleteFrom("outbox").where("person_id", "=", person_id).execute();
   await tx.deleteFrom("due").where("person_id", "=", person_id).execute();

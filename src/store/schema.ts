@@ -24,6 +24,9 @@ export interface Tables {
   talks: { person_id: string; place_id: string; version: number; updated_at_ms: number; doc: string };
   guides: { heater_id: string; fire_id: string; version: number; watch_id: string; place_id: string; doc: string };
   reminders: { id: string; person_id: string; place_id: string; due_at_ms: number; done_at_ms: number | null; doc: string };
+  /** a group's own rule, said by one of its moderators; one a place */
+  place_rules: { place_id: string; said_by: string; doc: string };
+  album: { id: string; person_id: string; heater_id: string | null; at_ms: number; bytes: Uint8Array; doc: string };
   /** `person_id` is null for the message by which somebody had themselves forgotten */
   inbox: { message_key: string; person_id: string | null; at_ms: number; doc: string };
   due: {

@@ -1,10 +1,12 @@
 /** Everything deciding may look at, in one consistent look. */
 import type { Snapshot } from "../records/types.ts";
+import { albumOf } from "./album.ts";
 import type { Engine } from "./engine.ts";
 import { latestFires, totals } from "./fires.ts";
 import { guide } from "./guides.ts";
 import { heaterIds, heaters, home } from "./heaters.ts";
 import { namesOf, person, place } from "./people.ts";
+import { rulesAround } from "./place-rules.ts";
 import { openReminders } from "./reminders.ts";
 import { talk } from "./talks.ts";
 
@@ -41,6 +43,8 @@ export async function load({ read }: Engine, person_id: string, place_id: string
       totals: meant ? await totals(tx, meant) : NO_TOTALS,
       guide: meant ? await guide(tx, meant.id) : null,
       reminders: await openReminders(tx, person_id),
+      group_rules: await rulesAround(tx, [person_id, ...(meant?.member_ids ?? [])]),
+      album: await albumOf(tx, person_id, meant?.id ?? null),
       [VERSIONS]: versions,
     };
     return snapshot;

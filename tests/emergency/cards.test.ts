@@ -33,7 +33,8 @@ describe.each(LANGUAGES)("cards in %s", (language) => {
       if (danger.certainty === "sure") expect(card.question).toBeNull();
       else expect(text.indexOf(card.question ?? "?")).toBeGreaterThan(text.indexOf(card.now.at(-1) ?? "?"));
       expect(text).toContain(card.numbers);
-      for (const part of [...card.now, ...card.never, ...card.afterwards, ...card.cautions.map((caution) => caution.text)]) expect(text).toContain(part);
+      const cautions = card.cautions.map((caution) => caution.text);
+      for (const part of [...card.now, ...card.never, ...card.afterwards, ...cautions]) expect(text).toContain(part);
     }
   });
 
@@ -75,7 +76,8 @@ describe("orders that must not change", () => {
     order("chimney-fire", /Call the fire service/, /people and pets out/, /Only if safe/, /Leave the flue damper as it is/);
   });
   test("flue shut over embers: ill or alarm out; room empty, window, flue, wait, air", () => {
-    order("damper-over-embers", /ill: everyone out/, /out of the room/, /window open/, /damper first/, /Wait two minutes/, /then open the air/);
+    order("damper-over-embers",
+      /ill: everyone out/, /out of the room/, /window open/, /damper first/, /Wait two minutes/, /then open the air/);
   });
   test("burn: cool running water for 20 minutes", () => {
     order("burn", /Cool running water/, /20 minutes/);
@@ -99,7 +101,8 @@ describe("numbers", () => {
   // Public numbers as in the handbook: 112 EU, 999/112 UK and Ireland, 911 North America, 111 New Zealand, 000 Australia,
   // 101/112 Russia, 119 Japan and Korea (from memory of public numbers).
   test.each([
-    ["DE", "112"], ["GB", "999"], ["IE", "999"], ["US", "911"], ["CA", "911"], ["NZ", "111"], ["AU", "000"], ["RU", "101"], ["JP", "119"], ["KR", "119"],
+    ["DE", "112"], ["GB", "999"], ["IE", "999"], ["US", "911"], ["CA", "911"], ["NZ", "111"], ["AU", "000"], ["RU", "101"], ["JP", "119"],
+    ["KR", "119"],
     ["NO", "110"], ["CH", "118"],
   ])("%s", (country, number) => {
     expect(emergencyNumbers(country)).toContain(number);

@@ -117,22 +117,27 @@ async function fill(engine: Engine): Promise<void> {
   const store = storeOn(engine);
   const ana = await say(store, "ana", (s) => ({ writes: [writeHeater(heaterOf(s))] }));
   const ben = await say(store, "ben", (s) => ({ writes: [writeHeater(heaterOf(s))] }));
-  const numbers = sql.raw(`with recursive n(i) as (select 1 union all select i + 1 from n where i < ${ROWS})`);
-  const at = sql.raw(`${NOW} + (case when i % 2 = 0 then i % 1000 else 86400000 + i end)`);
-  const [person, place] = [sql.lit(ana.person.id), sql.lit(ana.place.id)];
-  await sql`insert into due (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, attempts, doc)
-    ${numbers} select 'k:' || i, 'reminder', ${at}, ${at}, ${at}, ${person}, ${place}, 0, '{}' from n`.execute(engine.db);
-  await sql`insert into outbox (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, network, network_place_id, state, attempts, maybe_repeat, made_at_ms, sent_at_ms, doc)
-    ${numbers} select 'k:' || i || '@1', 'reminder', ${at}, (case when i % 10 = 0 then ${at} end), ${at}, ${person}, ${place}, 'lines', 'x',
-      (case when i % 10 = 0 then 'pending' else 'sent' end), 0, 0, ${at}, (case when i % 10 = 0 then null else ${at} end), '{}' from n`.execute(
-    engine.db,
+  const insert = (into: string, values: string) =>
+    sql
+      .raw(`insert into ${into} with recursive n(i) as (select 1 union all select i + 1 from n where i < ${ROWS}) select ${values} from n`)
+      .execute(engine.db);
+  const [person, place, anas, bens] = [ana.person.id, ana.place.id, ana.heaters[0]?.id, ben.heaters[0]?.id].map((id) => `'${id}'`);
+  const at = `${NOW} + (case when i % 2 = 0 then i % 1000 else 86400000 + i end)`;
+  const [waits, sent] = [`case when i % 10 = 0 then ${at} end`, `case when i % 10 > 0 then ${at} end`];
+  await insert(
+    "due (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, attempts, doc)",
+    `'k:' || i, 'reminder', ${at}, ${at}, ${at}, ${person}, ${place}, 0, '{}'`,
   );
-  await sql`insert into inbox (message_key, person_id, at_ms, doc) ${numbers} select 'lines:' || i, ${person}, ${at}, '{}' from n`.execute(
-    engine.db,
+  await insert(
+    `outbox (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, network, network_place_id, state, attempts,
+      maybe_repeat, made_at_ms, sent_at_ms, doc)`,
+    `'k:' || i || '@1', 'reminder', ${at}, ${waits}, ${at}, ${person}, ${place}, 'lines', 'x',
+      case when i % 10 = 0 then 'pending' else 'sent' end, 0, 0, ${at}, ${sent}, '{}'`,
   );
-  const heater = sql.raw(`case when i % 100 = 0 then '${ana.heaters[0]?.id}' else '${ben.heaters[0]?.id}' end`);
-  await sql`insert into fires (id, heater_id, person_id, lit_at_ms, load_kg, doc) ${numbers} select 'f' || i, ${heater}, ${person}, ${at}, 10, '{}' from n`.execute(
-    engine.db,
+  await insert("inbox (message_key, person_id, at_ms, doc)", `'lines:' || i, ${person}, ${at}, '{}'`);
+  await insert(
+    "fires (id, heater_id, person_id, lit_at_ms, load_kg, doc)",
+    `'f' || i, case when i % 100 = 0 then ${anas} else ${bens} end, ${person}, ${at}, 10, '{}'`,
   );
   await sql.raw("analyze").execute(engine.db);
 }

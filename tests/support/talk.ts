@@ -2,13 +2,20 @@
 import { parseLine } from "../../adapters/lines/parse.ts";
 import { write, type Written } from "../../adapters/lines/render.ts";
 import { openCore, type Core } from "../../src/core/core.ts";
+import type { Message } from "../../src/message.ts";
 import { silent } from "../../src/delivery/log.ts";
 import { readerOf } from "../../src/delivery/reader.ts";
 import type { Outgoing } from "../../src/records/ports.ts";
 import { renderer, type Reader, type Renderer } from "../../src/text/render.ts";
 
+/** What lines cannot say: a moderator's right, a picture. */
+export interface Said {
+  readonly moderates?: boolean;
+  readonly picture?: Message["picture"];
+}
+
 export interface Talk {
-  say(person: string, text: string, room?: string): Promise<Written>;
+  say(person: string, text: string, room?: string, more?: Said): Promise<Written>;
   choose(person: string, choice: string, room?: string): Promise<Written>;
   records(person: string, records: Record<string, unknown>): Promise<Written>;
   /** what fell due on the way */
@@ -33,15 +40,19 @@ export async function openTalk({ now = "2026-11-25T18:00:00Z", database = ":memo
   const render = renderer(core.texts);
   const usual: Reader = { locale: "en-GB", system: "metric", timezone: "UTC" };
   let count = 0;
-  async function put(line: Record<string, unknown>): Promise<Written> {
+  async function put(line: Record<string, unknown>, { moderates, picture }: Said = {}): Promise<Written> {
     const parsed = parseLine(JSON.stringify(line), `test:${count++}`, core.now());
     if (parsed.kind !== "message") throw new Error(JSON.stringify(parsed));
-    const { answer, facts } = await core.receive(parsed.message);
+    const { answer, facts } = await core.receive({
+      ...parsed.message,
+      ...(moderates === undefined ? {} : { place: { ...parsed.message.place, moderates } }),
+      ...(picture ? { picture } : {}),
+    });
     return write(answer, render, readerOf(facts, usual));
   }
   return {
     render,
-    say: (person, text, room = "private") => put({ person, room, text }),
+    say: (person, text, room = "private", more = {}) => put({ person, room, text }, more),
     choose: (person, choose, room = "private") => put({ person, room, choose }),
     records: (person, records) => put({ person, room: "private", records }),
     async advance(duration) {

@@ -1,4 +1,5 @@
 /** Routing: which topic a message is about, by a model trained from tests/training, offline and in a fraction of a millisecond. */
+import { guessLanguage } from "../language.ts";
 import { TOPICS, type TopicId } from "../topics.ts";
 import { buildClassifier, type Classifier } from "./classify.ts";
 import { read } from "./features.ts";
@@ -18,6 +19,7 @@ export interface Route {
 }
 
 const SHOWN = 5;
+const SURE_WHATEVER_THE_LANGUAGE = 0.9;
 /** Each part of a message must reach this to count as a question of its own. */
 const OWN_QUESTION = 0.75;
 const ROOM_FOR_ANOTHER = 0.01;
@@ -46,9 +48,16 @@ function ready(): { model: Model; classifier: Classifier } {
 export function route(text: string): Route {
   const whole = rank(text);
   if (whole === undefined) return NOTHING_SAID;
+  if ((whole[0] as Ranked).score < SURE_WHATEVER_THE_LANGUAGE && guessLanguage(text) !== "en") return notEnglish(whole);
   const verdict = verdictOf(whole);
   const two = verdict === "out-of-scope" ? undefined : twoQuestions(text, whole);
   return two ?? { ranked: whole, verdict };
+}
+
+/** The model knows English only: what it makes of another language is kept, but far behind. */
+function notEnglish(whole: readonly Ranked[]): Route {
+  const rest = whole.filter(({ topic }) => topic !== "out-of-scope").map(({ topic, score }) => ({ topic, score: score / 10 }));
+  return { ranked: [{ topic: "out-of-scope", score: 0.9 }, ...rest], verdict: "out-of-scope" };
 }
 
 /** The likeliest topics, best first; undefined for a message without a word or a figure. */

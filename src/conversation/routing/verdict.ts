@@ -18,8 +18,8 @@ export const THRESHOLDS = {
   together: 0.55,
   lesser: 0.18,
   /** Refused only from here on; further up while a topic that can hurt someone is in the running. */
-  outOfScope: 0.5,
-  outOfScopeDespiteHazard: 0.65,
+  outOfScope: 0.38,
+  outOfScopeDespiteHazard: 0.5,
   hazardInTheRunning: 0.1,
 } as const;
 

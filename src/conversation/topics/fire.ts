@@ -9,7 +9,7 @@ import type { Due, DueRowLike, Fire, Guide, Heater, Write } from "../../records/
 import { holds } from "../../trouble/walk.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { gatesNow } from "./close-down.ts";
-import { emergencyAnswerDraft } from "./emergency-draft.ts";
+import { emergencyOutcome } from "./emergency.ts";
 import { adviseLoad } from "./load-size.ts";
 import { running, stateOf } from "./guide-state.ts";
 import { builderWords } from "./parts.ts";
@@ -27,7 +27,7 @@ const firingOf = (context: Context): Firing => {
 export function startGuide(context: Context, wanted_kg?: number): Outcome {
   const there = running(context);
   if (there) return there.watch_id === context.snapshot.person.id ? lookAgain(context, there) : someoneElses(context, there);
-  const room = roomFor(context.limits, context.snapshot.fires, context.now_ms, context.heater?.rules ?? []);
+  const room = roomFor(context.limits, context.snapshot.fires, context.now_ms, context.rules);
   if (room.next_load_kg === 0) return tooSoon(context, room.because ?? "spacing", room.not_before_ms ?? context.now_ms);
   const lighting = lightingOf(context);
   if (lighting === "ask") return askLighting();
@@ -55,8 +55,8 @@ export function guideEvent(context: Context, guide: Guide, happened: GuideEvent)
   const lighting = (before as { lighting?: "top" | "bottom" }).lighting ?? "bottom";
   const around = { heater: { ...context.heater?.facts, lighting }, alarms: context.snapshot.home.alarms, now_ms: context.now_ms };
   const done = step(before, happened, around);
-  if (done.state.stage === "chimney-fire") return { ...emergencyAnswerDraft(context, "chimney-fire"), ...kept(context, guide, done, { quiet: true }) };
-  if (done.state.stage === "smoke" && before.stage === "smoke" && happened.event === "smoke") return { ...emergencyAnswerDraft(context, "room-smoke"), ...kept(context, guide, done, { quiet: true }) };
+  if (done.state.stage === "chimney-fire") return { ...emergencyOutcome(context, "chimney-fire"), ...kept(context, guide, done, { quiet: true }) };
+  if (done.state.stage === "smoke" && before.stage === "smoke" && happened.event === "smoke") return { ...emergencyOutcome(context, "room-smoke"), ...kept(context, guide, done, { quiet: true }) };
   return { draft: guideDraft(context, guide, done), ...kept(context, guide, done) };
 }
 

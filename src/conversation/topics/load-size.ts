@@ -35,7 +35,7 @@ export interface LoadAdvice {
 export function adviseLoad(context: Context, given: LoadGiven): LoadAdvice & { wood: WoodFacts | null; outside: { low_C: number; high_C: number } | null } {
   const { limits, snapshot, now_ms } = context;
   const wood = woodMeant(context, given);
-  const room = roomFor(limits, snapshot.fires, now_ms, context.heater?.rules ?? []);
+  const room = roomFor(limits, snapshot.fires, now_ms, context.rules);
   const outside = outsideOf(context, given);
   const base = { wood, outside, need_kg: null, range_kg: null };
   const moisture = given.moisture_pct_wet ?? wood?.moisture_pct_wet;
@@ -99,7 +99,7 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
   const advice = adviseLoad(context, given);
   const { load_kg, verdict, range_kg, outside, wood } = advice;
   const kg = (value: number): Text["args"] => ({ load: q(value, "kg", { digits: 1 }) });
-  const room = roomFor(limits, snapshot.fires, now_ms, context.heater?.rules ?? []);
+  const room = roomFor(limits, snapshot.fires, now_ms, context.rules);
   const by = lightBy(snapshot.person.facts.asleep, context.reader.timezone, now_ms, snapshot.fires, load_kg || limits.max_load_kg || 12);
 
   const headline: Text =

@@ -18,7 +18,7 @@ export function callLine(context: Context, calls: readonly Call[], cautions: rea
 
 /** What a builder or local rule says, beside the caution, never in its place. */
 export function builderWords(context: Context): Block[] {
-  return (context.heater?.rules ?? []).flatMap((rule) =>
+  return context.rules.flatMap((rule) =>
     rule.words ? [{ kind: "quote", who: text(`rule.from.${rule.from}`), words: { id: "verbatim", args: { words: rule.words } }, cautions: [] } satisfies Block] : [],
   );
 }

@@ -1,11 +1,12 @@
 /** Any trouble that has a file under knowledge/troubles/: what the records say, what to ask, what to do. */
 import { ask, say, steps, text, type Block, type Choice, type Text } from "../../answer.ts";
+import type { EmergencyKind } from "../../emergency/index.ts";
 import type { Sign, Trouble } from "../../knowledge/schemas.ts";
 import type { Fire } from "../../records/types.ts";
 import { fromRecords } from "../../trouble/facts.ts";
 import { walk, type Observations, type RankedCause } from "../../trouble/walk.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
-import { emergencyAnswerDraft } from "./emergency-draft.ts";
+import { emergencyOutcome } from "./emergency.ts";
 import { callLine } from "./parts.ts";
 
 type Tree = NonNullable<Context["state"]["tree"]>;
@@ -21,7 +22,7 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
   };
   const asked = running?.asked ?? [];
   const result = walk(trouble, context.heater?.facts ?? {}, seen, asked);
-  if (result.stop?.emergency) return emergencyAnswerDraft(context, result.stop.emergency);
+  if (result.stop?.emergency) return emergencyOutcome(context, result.stop.emergency as EmergencyKind);
 
   const ranked = result.stop?.cause ? lead(result.ranked, result.stop.cause) : result.ranked;
   const first = ranked[0];

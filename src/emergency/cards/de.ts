@@ -28,13 +28,17 @@ export const GERMAN: Language = {
         "Es ausschlafen oder mit Beschwerden Auto fahren.",
       ],
       afterwards: [
-        "Bewusstlos, aber Atmung vorhanden: stabile Seitenlage an der frischen Luft. Keine Atmung: Wiederbelebung nach Anweisung der Leitstelle.",
-        "Beschwerden, Schwangerschaft, Herzkrankheit, sehr jung oder alt: zum Arzt, auch wenn es besser geht; „Verdacht auf Kohlenmonoxid“ sagen.",
+        "Bewusstlos, aber Atmung vorhanden: stabile Seitenlage an der frischen Luft. Keine Atmung: Wiederbelebung nach Anweisung der "
+          + "Leitstelle.",
+        "Beschwerden, Schwangerschaft, Herzkrankheit, sehr jung oder alt: zum Arzt, auch wenn es besser geht; „Verdacht auf "
+          + "Kohlenmonoxid“ sagen.",
         "Kein Feuer, bis Schornsteinfeger oder Ofenbauer die Ursache gefunden haben und ein gültiger, geprüfter Melder hängt.",
       ],
       question:
-        "Wenn Sie draußen sind: Ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen oder ist ungewöhnlich müde, oder tönt der Melder "
-        + "viermal oder dauernd? Ein Ja oder ein Zweifel: anrufen. War es nur ein einzelner Piep pro Minute und fühlen sich alle wohl, ist es "
+        "Wenn Sie draußen sind: Ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen oder ist ungewöhnlich müde, oder tönt der"
+          + " Melder "
+        + "viermal oder dauernd? Ein Ja oder ein Zweifel: anrufen. War es nur ein einzelner Piep pro Minute und fühlen sich alle wohl, "
+        + "ist es "
         + "meist die Batterie oder das Ende der Lebensdauer: kein Feuer, bis ein neuer hängt.",
       cautions: ["carbon-monoxide"],
     },
@@ -54,7 +58,8 @@ export const GERMAN: Language = {
         "Ausbrennen lassen oder Salz, Soda und nasses Papier versuchen.",
       ],
       afterwards: [
-        "Der Feuerwehr sagen, durch welche Räume der Schornstein geht; Wände und Dachboden können Stunden schwelen. Bei Geruch oder Wärme wieder anrufen.",
+        "Der Feuerwehr sagen, durch welche Räume der Schornstein geht; Wände und Dachboden können Stunden schwelen. Bei Geruch oder "
+          + "Wärme wieder anrufen.",
         "Kein Feuer, bis der Schornsteinfeger den ganzen Zug innen und außen geprüft hat.",
       ],
       question:
@@ -71,7 +76,11 @@ export const GERMAN: Language = {
         "Draußen bleiben, was auch drinnen ist.",
       ],
       brief: "Etwas brennt außerhalb des Ofens: alle raus, anrufen.",
-      never: ["Wieder hineingehen.", "Eine heiße Tür öffnen.", "Löschen, was größer ist als ein abdeckbarer Funke, oder mit dem Fluchtweg hinter dem Feuer."],
+      never: [
+        "Wieder hineingehen.",
+        "Eine heiße Tür öffnen.",
+        "Löschen, was größer ist als ein abdeckbarer Funke, oder mit dem Fluchtweg hinter dem Feuer.",
+      ],
       afterwards: [
         "Kleidung brennt: stehen bleiben, hinlegen, wälzen. Verbrennungen: 20 Minuten kühles fließendes Wasser.",
         "Angesengter Boden, Wand oder Dach kann Stunden schwelen: von der Feuerwehr prüfen lassen, auch wenn es aus scheint.",
@@ -97,7 +106,9 @@ export const GERMAN: Language = {
         "Husten, Atemnot, Kopfschmerzen oder Übelkeit davon: zum Arzt; „Rauch und Verdacht auf Kohlenmonoxid“ sagen.",
         "Kein Feuer, bis Schornsteinfeger oder Ofenbauer die Ursache gefunden haben.",
       ],
-      question: "Von draußen: Kommt noch Rauch, ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen, tönt ein Melder? Ein Ja: anrufen.",
+      question:
+        "Von draußen: Kommt noch Rauch, ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen, tönt ein Melder? Ein Ja: "
+        + "anrufen.",
       cautions: ["carbon-monoxide", "smoke"],
     },
     "hot-ash": {
@@ -114,7 +125,8 @@ export const GERMAN: Language = {
         "Saugen oder aus der Nähe Wasser auf heiße Asche gießen: der Dampf verbrüht.",
       ],
       afterwards: [
-        "Die Stelle und darunter nach einer Stunde und vor dem Schlafen noch einmal ansehen: Holz schwelt unsichtbar. Geruch oder Rauch: anrufen.",
+        "Die Stelle und darunter nach einer Stunde und vor dem Schlafen noch einmal ansehen: Holz schwelt unsichtbar. Geruch oder "
+          + "Rauch: anrufen.",
         "Asche bleibt tagelang heiß: mindestens 4 Tage warten, im Zweifel 7. Kinder und Tiere fernhalten.",
       ],
       question: "Wann war das letzte Feuer, und worin liegt die Asche jetzt? Unter 4 Tagen ist sie heiß, wie sie auch aussieht.",
@@ -129,12 +141,18 @@ export const GERMAN: Language = {
         "Kind, Gesicht, Hand, Gelenk, groß, tief oder Blasen: Hilfe rufen.",
       ],
       brief: "Verbrennung: kühles fließendes Wasser, 20 Minuten.",
-      never: ["Eis, Butter, Creme oder Puder.", "Blasen öffnen oder Haftendes abziehen.", "Ein Auge reiben: spülen und sofort ansehen lassen."],
+      never: [
+        "Eis, Butter, Creme oder Puder.",
+        "Blasen öffnen oder Haftendes abziehen.",
+        "Ein Auge reiben: spülen und sofort ansehen lassen.",
+      ],
       afterwards: [
         "Locker mit Frischhaltefolie oder sauberem Tuch bedecken.",
         "Rauch oder heißes Gas eingeatmet, heiser oder Husten: Notruf.",
       ],
-      question: "Ist es ein Kind, das Gesicht, eine Hand oder ein Gelenk, größer als ein Handteller, tief oder mit Blasen? Ein Ja: sofort ärztliche Hilfe.",
+      question:
+        "Ist es ein Kind, das Gesicht, eine Hand oder ein Gelenk, größer als ein Handteller, tief oder mit Blasen? Ein Ja: sofort "
+        + "ärztliche Hilfe.",
       cautions: ["burns"],
     },
     "damper-over-embers": {
@@ -156,7 +174,9 @@ export const GERMAN: Language = {
         "Später Kopfschmerzen, Schwindel, Übelkeit oder Müdigkeit: alle raus und anrufen.",
         "Geht er nicht auf: keine Gewalt. Alle raus und die Feuerwehr rufen.",
       ],
-      question: "Ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen, ist jemand ungewöhnlich müde, oder tönt ein Melder? Ein Ja: aus dem Haus und anrufen.",
+      question:
+        "Ist jemandem schwindlig oder übel, hat jemand Kopfschmerzen, ist jemand ungewöhnlich müde, oder tönt ein Melder? Ein Ja: aus"
+        + " dem Haus und anrufen.",
       cautions: ["carbon-monoxide", "close-down"],
     },
     "back-puff": {

@@ -31,12 +31,14 @@ export const ENGLISH: Language = {
       ],
       afterwards: [
         "Unconscious but breathing: recovery position, in fresh air. Not breathing: CPR as the call handler tells you.",
-        "Anyone with symptoms, pregnant, with a weak heart, very young or old: see a doctor even if better, and say suspected carbon monoxide.",
+        "Anyone with symptoms, pregnant, with a weak heart, very young or old: see a doctor even if better, and say suspected carbon "
+          + "monoxide.",
         "No fire until a sweep or the builder has found the cause and a working alarm, in date, hangs in place.",
       ],
       question:
         "Once you are outside: is anyone dizzy, headachy, sick or unusually sleepy, or is the alarm sounding in fours or without a stop? "
-        + "Any yes, or any doubt: call. If it was only one chirp a minute and nobody feels unwell, it is most likely the battery or the end "
+        + "Any yes, or any doubt: call. If it was only one chirp a minute and nobody feels unwell, it is most likely the battery or the"
+        + " end "
         + "of the alarm's life: no fire until a new one hangs.",
       cautions: ["carbon-monoxide"],
     },
@@ -73,7 +75,11 @@ export const ENGLISH: Language = {
         "Stay out, whatever is left inside.",
       ],
       brief: "Something burning outside the heater: everyone out, call.",
-      never: ["Go back in.", "Open a hot door.", "Fight it when it is more than a spark you can cover, or with the way out behind the fire."],
+      never: [
+        "Go back in.",
+        "Open a hot door.",
+        "Fight it when it is more than a spark you can cover, or with the way out behind the fire.",
+      ],
       afterwards: [
         "Clothes on fire: stop, drop, roll. Burns: cool running water for 20 minutes.",
         "A scorched floor, wall or roof can smoulder for hours: have the fire service look, even if it seems out.",
@@ -99,7 +105,9 @@ export const ENGLISH: Language = {
         "Coughing, short of breath, headachy or sick from it: see a doctor and say smoke and suspected carbon monoxide.",
         "No fire until a sweep or the builder has found where it came from.",
       ],
-      question: "From fresh air: is the smoke still coming, and is anyone dizzy, headachy, sick or sleepy, or an alarm sounding? Any yes: call.",
+      question:
+        "From fresh air: is the smoke still coming, and is anyone dizzy, headachy, sick or sleepy, or an alarm sounding? Any yes: "
+        + "call.",
       cautions: ["carbon-monoxide", "smoke"],
     },
     "hot-ash": {
@@ -131,7 +139,11 @@ export const ENGLISH: Language = {
         "A child, face, hand, joint, large, deep or blistered: call for help.",
       ],
       brief: "Burns: cool running water, 20 minutes.",
-      never: ["Ice, butter, cream or powder.", "Break blisters, or pull off what sticks to the skin.", "Rub an eye: rinse it and have it seen at once."],
+      never: [
+        "Ice, butter, cream or powder.",
+        "Break blisters, or pull off what sticks to the skin.",
+        "Rub an eye: rinse it and have it seen at once.",
+      ],
       afterwards: [
         "Cover loosely with cling film or a clean cloth.",
         "Breathed in smoke or hot gas, hoarse or coughing: call the emergency number.",

@@ -19,7 +19,8 @@ export const FIRST_LINES: Readonly<Record<string, Readonly<Record<EmergencyKind,
     "room-smoke": "Alla ut ur röken nu, till frisk luft. Ring nödnumret utifrån.",
     "hot-ash": "Het aska kan starta en brand. Om det ryker eller brinner: alla ut och ring nödnumret.",
     burn: "Kyl brännskadan nu under svalt rinnande vatten i 20 minuter.",
-    "damper-over-embers": "Fara för kolmonoxid: alla ut ur rummet nu. Om någon mår dåligt eller larmet låter: ut ur huset och ring nödnumret.",
+    "damper-over-embers":
+      "Fara för kolmonoxid: alla ut ur rummet nu. Om någon mår dåligt eller larmet låter: ut ur huset och ring nödnumret.",
     "back-puff": "Håll er undan från ugnen. Öppna inte luckan.",
   },
   fr: {
@@ -30,18 +31,21 @@ export const FIRST_LINES: Readonly<Record<string, Readonly<Record<EmergencyKind,
     "hot-ash": "La cendre chaude peut mettre le feu. Si elle fume ou brûle : sortez tous et appelez les pompiers.",
     burn: "Refroidissez la brûlure tout de suite sous l'eau fraîche courante, 20 minutes.",
     "damper-over-embers":
-      "Danger de monoxyde de carbone : quittez tous la pièce. Si quelqu'un se sent mal ou si le détecteur sonne : sortez de la maison et appelez les secours.",
+      "Danger de monoxyde de carbone : quittez tous la pièce. Si quelqu'un se sent mal ou si le détecteur sonne : sortez de la maison"
+        + " et appelez les secours.",
     "back-puff": "Éloignez-vous du poêle. N'ouvrez pas la porte.",
   },
   it: {
     "co-alarm": "Pericolo di monossido di carbonio: tutti fuori all'aria aperta, subito. Chiamate i soccorsi da fuori. Non rientrate.",
-    "chimney-fire": "Incendio della canna fumaria: chiamate subito i vigili del fuoco e uscite tutti. Niente acqua, non aprite lo sportello.",
+    "chimney-fire":
+      "Incendio della canna fumaria: chiamate subito i vigili del fuoco e uscite tutti. Niente acqua, non aprite lo sportello.",
     "house-fire": "Incendio: tutti fuori, subito. Chiamate i vigili del fuoco da fuori. Non rientrate.",
     "room-smoke": "Tutti fuori dal fumo, all'aria aperta, subito. Chiamate i soccorsi da fuori.",
     "hot-ash": "La cenere calda può causare un incendio. Se fuma o brucia: tutti fuori e chiamate i vigili del fuoco.",
     burn: "Raffreddate subito la scottatura sotto acqua corrente fresca per 20 minuti.",
     "damper-over-embers":
-      "Pericolo di monossido di carbonio: tutti fuori dalla stanza. Se qualcuno sta male o l'allarme suona: fuori di casa e chiamate i soccorsi.",
+      "Pericolo di monossido di carbonio: tutti fuori dalla stanza. Se qualcuno sta male o l'allarme suona: fuori di casa e chiamate "
+        + "i soccorsi.",
     "back-puff": "Allontanatevi dalla stufa. Non aprite lo sportello.",
   },
   es: {
@@ -52,7 +56,8 @@ export const FIRST_LINES: Readonly<Record<string, Readonly<Record<EmergencyKind,
     "hot-ash": "La ceniza caliente puede provocar un incendio. Si humea o arde: todos fuera y llamad a los bomberos.",
     burn: "Enfriad ya la quemadura con agua corriente fresca durante 20 minutos.",
     "damper-over-embers":
-      "Peligro de monóxido de carbono: todos fuera de la habitación. Si alguien se siente mal o suena la alarma: fuera de casa y llamad a emergencias.",
+      "Peligro de monóxido de carbono: todos fuera de la habitación. Si alguien se siente mal o suena la alarma: fuera de casa y "
+        + "llamad a emergencias.",
     "back-puff": "Apartaos de la estufa. No abráis la puerta.",
   },
   pl: {
@@ -62,7 +67,8 @@ export const FIRST_LINES: Readonly<Record<string, Readonly<Record<EmergencyKind,
     "room-smoke": "Wszyscy natychmiast z dymu na świeże powietrze. Dzwońcie po pomoc z zewnątrz.",
     "hot-ash": "Gorący popiół może wywołać pożar. Jeśli dymi lub się pali: wszyscy na zewnątrz i wezwijcie straż pożarną.",
     burn: "Natychmiast schładzajcie oparzenie chłodną bieżącą wodą przez 20 minut.",
-    "damper-over-embers": "Groźba zaczadzenia: wszyscy natychmiast z pokoju. Jeśli ktoś źle się czuje lub dzwoni czujnik: z domu i dzwońcie po pomoc.",
+    "damper-over-embers":
+      "Groźba zaczadzenia: wszyscy natychmiast z pokoju. Jeśli ktoś źle się czuje lub dzwoni czujnik: z domu i dzwońcie po pomoc.",
     "back-puff": "Odsuńcie się od pieca. Nie otwierajcie drzwiczek.",
   },
   ru: {
@@ -72,7 +78,9 @@ export const FIRST_LINES: Readonly<Record<string, Readonly<Record<EmergencyKind,
     "room-smoke": "Все немедленно из дыма на свежий воздух. Звоните в экстренную службу с улицы.",
     "hot-ash": "Горячая зола может вызвать пожар. Если дымит или горит: все на улицу и вызовите пожарных.",
     burn: "Немедленно охлаждайте ожог прохладной проточной водой 20 минут.",
-    "damper-over-embers": "Угроза угарного газа: все немедленно из комнаты. Если кому-то плохо или сработал датчик: все на улицу и звоните в экстренную службу.",
+    "damper-over-embers":
+      "Угроза угарного газа: все немедленно из комнаты. Если кому-то плохо или сработал датчик: все на улицу и звоните в экстренную "
+      + "службу.",
     "back-puff": "Отойдите от печи. Не открывайте дверцу.",
   },
 };

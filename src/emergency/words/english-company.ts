@@ -13,7 +13,9 @@ when the? door is? open/opened/opens/opening
 when opening/reloading/lighting/loading/starting
 opened the? door too
 on opening`,
-  topical: `loud enough
+  topical: `how does it start
+which/what bucket/bin/container
+loud enough
 spark guard/guards
 fire brigades
 emergency number/numbers
@@ -49,7 +51,9 @@ every few/couple minutes/mins/of
 one/single/1 chirp/beep
 once in a while
 now and then`,
-  idle: `exploded view
+  idle: `cold/dead ash/ashes
+after two/three/four/five/six/seven/ten/4/5/7/10 days
+exploded view
 exploded in price
 dizzy heights/height
 stack of

@@ -12,7 +12,8 @@ gas/co/carbon thing/thingy/gadget/box
 thing/thingy/gadget/disc/gizmo on/in the/our ceiling/wall/hall/hallway/landing
 box on the/our wall/ceiling
 the? white/round/little thing/box/disc`,
-  sounding: `going off
+  sounding: `has? just? started/starting
+going off
 goes/went/gone/go off
 gone mental/mad/crazy/ballistic/nuts/bananas/bonkers
 going/goes/went mental/mad/crazy/ballistic/nuts/bananas/bonkers/wild/berserk

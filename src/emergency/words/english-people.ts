@@ -2,7 +2,8 @@ import type { PhraseList } from "../senses.ts";
 
 /** Phrases about people and animals, and how they are. */
 export const ENGLISH_PEOPLE: PhraseList = {
-  many: `all of us
+  many: `two/three/four people/guests/friends
+all of us
 us all
 we all
 both of us

@@ -268,7 +268,7 @@ export const ENGLISH_WORDS: WordList = {
     arrestor arrester emoji protected protect protection odds chance statistics
   `,
   maybe: "might may maybe perhaps probably possibly could",
-  excuse_plain: "price prices numbers settings manual maths options rates bill moisture chickenpox measles hayfever",
+  excuse_plain: "paperwork price prices numbers settings manual maths options rates bill moisture chickenpox measles hayfever",
   excuse: `
     covid chickenpox measles norovirus hayfever school pills bed walk hike skiing hunting moisture marathon pollen hay pregnant
     gastro surgery operation

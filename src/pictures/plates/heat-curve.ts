@@ -6,6 +6,8 @@ import { hourTicks, inReaderUnit, ticks } from "../scale.ts";
 import { along, note, notes, reach, sheet, up, type Plate } from "./plate.ts";
 
 const HOUR_MS = 3_600_000;
+/** A reckoned time is named to ten minutes: more would be invented. */
+const named = (at_ms: number): number => Math.round(at_ms / 600_000) * 600_000;
 /** Share of the plot that the hill of heat takes. */
 const HILL = 0.34;
 
@@ -53,7 +55,7 @@ export const heatCurvePlate: Plate<"heat-curve"> = {
     const { bed_black_h: black, peak_output_h: peak } = chart;
     const roomAt = rows.findLast((row) => row.x <= at(Math.min(30, (end - chart.lit_at_ms) / HOUR_MS) * 0.8)) ?? rows[0]!;
     return {
-      title: write(text("picture.heat-curve.title", { at: { at_ms: at(peak.value), show: "day-time" } })),
+      title: write(text("picture.heat-curve.title", { at: { at_ms: named(at(peak.value)), show: "day-time" } })),
       subtitle: write(text("picture.heat-curve.subtitle", { unit: degrees.symbol })),
       x: { low: chart.lit_at_ms, high: end, ticks: hourTicks(chart.lit_at_ms, end, 6, reader) },
       y: { low, high, ticks: only(ticks(low, high, 6, reader), bottom - (top - bottom) * 0.05) },
@@ -65,7 +67,7 @@ export const heatCurvePlate: Plate<"heat-curve"> = {
         peak: [{ x: at(peak.value), low: at(peak.low), high: at(peak.high), y: peak_kW }],
         hillNotes: [
           note(at(peak.high), peak_kW, write(text("picture.heat-curve.output", { peak: q(peak_kW, "kW", { digits: 1 }) })), INK.heatText, { dx: 8 }),
-          note(at(black.high), peak_kW / HILL, write(text("picture.heat-curve.fire", { early: { at_ms: at(black.low), show: "time" }, late: { at_ms: at(black.high), show: "time" } })), INK.fire, { dx: 6, dy: 1, baseline: "top" }),
+          note(at(black.high), peak_kW / HILL, write(text("picture.heat-curve.fire", { early: { at_ms: named(at(black.low)), show: "time" }, late: { at_ms: named(at(black.high)), show: "time" } })), INK.fire, { dx: 6, dy: 1, baseline: "top" }),
         ],
         notes: [
           note(Math.max(beside.x, at(black.high)), beside.facing, write(text("picture.heat-curve.face", { peak: q(chart.series.reduce((most, row) => Math.max(most, row.facing_C), -Infinity), "C") })), INK.face, { baseline: "bottom", dx: 10, dy: -2 }),

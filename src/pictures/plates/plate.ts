@@ -34,6 +34,7 @@ export interface Plate<N extends ChartName> {
   fill(chart: Chart<N>, pen: Pen): Filled;
 }
 
+const EDGE_PX = 12;
 const PADDING = { left: 38, right: 12, top: 52, bottom: 26 };
 
 /** The sheet all plates are drawn on. @param height_px of the whole picture */
@@ -44,8 +45,8 @@ export const sheet = (height_px: number, layer: readonly object[], more: object 
   autosize: { type: "none" },
   config: CONFIG,
   params: [{ name: "frame", value: { title: "", subtitle: "", x: {}, y: {}, y2: {} } }],
-  title: { text: { expr: "frame.title" }, subtitle: { expr: "frame.subtitle" }, dx: 12 - PADDING.left },
-  layer,
+  title: { text: { expr: "frame.title" }, dx: EDGE_PX - PADDING.left, offset: 28 },
+  layer: [...layer, { data: { values: [{}] }, mark: { type: "text", text: { expr: "frame.subtitle" }, x: EDGE_PX - PADDING.left, y: -24, align: "left", baseline: "middle", fontSize: 13, color: INK.quiet } }],
   ...more,
 });
 

@@ -7,19 +7,21 @@ import { type Migration, Migrator } from "kysely/migration";
 import type { Engine } from "../engine.ts";
 import * as first from "./0001-first.ts";
 import * as clock from "./0002-clock.ts";
+import * as surroundings from "./0003-surroundings.ts";
 
 /** column types that the two databases spell differently */
 export interface Kinds {
   /** text that sorts and compares byte by byte */
   readonly key: "text" | RawBuilder<unknown>;
   readonly real: "real" | "double precision";
+  readonly bytes: "blob" | "bytea";
 }
 const KINDS: Readonly<Record<Engine["kind"], Kinds>> = {
-  sqlite: { key: "text", real: "real" },
-  postgres: { key: sql`text collate "C"`, real: "double precision" },
+  sqlite: { key: "text", real: "real", bytes: "blob" },
+  postgres: { key: sql`text collate "C"`, real: "double precision", bytes: "bytea" },
 };
 
-const MIGRATIONS = { "0001-first": first, "0002-clock": clock } as const;
+const MIGRATIONS = { "0001-first": first, "0002-clock": clock, "0003-surroundings": surroundings } as const;
 
 export async function migrate({ kind, db }: Pick<Engine, "kind" | "db">): Promise<void> {
   const migrations = Object.entries(MIGRATIONS).map(([name, { up }]): [string, Migration] => [

@@ -39,13 +39,16 @@ if (import.meta.main) {
     const started = performance.now();
     const plan = live(trial, planner(trial.believed));
     const seconds = (performance.now() - started) / 1000;
-    const pencil = rival(degreeDayOwners(trial), plan);
-    const fixed = rival(habits(trial), plan);
+    const [pencils, fixes] = [degreeDayOwners(trial), habits(trial)];
+    const [pencil, fixed] = [rival(pencils, plan), rival(fixes, plan)];
+    const better = [...pencils, ...fixes].filter((one) => one.wood_kg <= plan.wood_kg && one.below_h <= plan.below_h);
+    if (better.length > 0 || plan.breaches.length > 0) process.exitCode = 1;
     console.log(
       `${climate.name}: heat loss believed ${trial.believed.house.heat_loss_W_per_K}, true ${trial.truth.heat_loss_W_per_K.toFixed(0)} W/K (${seconds.toFixed(1)} s)`,
     );
     console.log(show("plan", plan) + (plan.breaches.length > 0 ? `  BREACHES ${plan.breaches.slice(0, 3).join("; ")}` : ""));
     console.log(show("degree days, tuned", pencil));
     console.log(show("fixed habit, tuned", fixed));
+    console.log(`  breaches ${plan.breaches.length}; of ${pencils.length + fixes.length} rivals ${better.length} need no more wood and are no colder`);
   });
 }

@@ -7,12 +7,11 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { burnOf } from "../../../../src/reckoning/burn.ts";
-import { stepper } from "../../../../src/reckoning/conduction.ts";
 import { firePlan, planPlant } from "../../../../src/reckoning/fire-plan.ts";
 import { usualState } from "../../../../src/reckoning/plan-state.ts";
 import { EXCHANGE } from "../../../../src/reckoning/heater-exchange.ts";
 import { heaterFrom } from "../../../../src/reckoning/heater-layers.ts";
-import { houseFrom, runOfDays, sameDay } from "../../../../src/reckoning/heater-room.ts";
+import { houseFrom, runOfDays } from "../../../../src/reckoning/heater-room.ts";
 import { fireRun, PARAMETERS, plantOf, type Plant, run, type Run, uniform } from "../../../../src/reckoning/heater.ts";
 
 /** Processor time of one call, the best of five batches, ms. */

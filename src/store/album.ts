@@ -1,0 +1,42 @@
+/** Pictures of heaters, dated. Bytes stand in a column of their own, so that a list of them loads none. */
+import type { AlbumEntry } from "../records/types.ts";
+import type { Db, Tx } from "./engine.ts";
+import { pack, unpack } from "./json.ts";
+
+type AlbumDoc = Pick<AlbumEntry, "what" | "media_type" | "words">;
+const LATEST = 60;
+
+export async function keepPicture(tx: Tx, { id, person_id, heater_id, at_ms, ...doc }: AlbumEntry, bytes: Uint8Array): Promise<void> {
+  await tx
+    .insertInto("album")
+    .values({ id, person_id, heater_id, at_ms, bytes: Buffer.from(bytes), doc: pack(doc satisfies AlbumDoc) })
+    .onConflict((c) => c.column("id").doNothing())
+    .execute();
+}
+
+/** Pictures of the heater by whoever fires it, and the person's own of no heater yet. */
+export async function albumOf(db: Db, person_id: string, heater_id: string | null): Promise<AlbumEntry[]> {
+  const rows = await db
+    .selectFrom("album")
+    .select(["id", "person_id", "heater_id", "at_ms", "doc"])
+    .where((eb) => {
+      const own = eb.and([eb("person_id", "=", person_id), eb("heater_id", "is", null)]);
+      return heater_id === null ? own : eb.or([own, eb("heater_id", "=", heater_id)]);
+    })
+    .orderBy("at_ms", "desc")
+    .orderBy("id")
+    .limit(LATEST)
+    .execute();
+  return rows.map(({ doc, ...row }) => ({ ...row, ...unpack<AlbumDoc>(doc) }));
+}
+
+/** Everything a person put in, with the pictures themselves, for their copy. */
+export async function picturesOf(db: Db, person_id: string): Promise<Record<string, unknown>[]> {
+  const rows = await db.selectFrom("album").selectAll().where("person_id", "=", person_id).orderBy("at_ms").execute();
+  return rows.map(({ doc, bytes, ...row }) => ({ ...row, ...unpack<AlbumDoc>(doc), base64: Buffer.from(bytes).toString("base64") }));
+}
+
+/** Pictures are the words of whoever took them: they go with that person, also where others fire the same heater. */
+export async function forgetPictures(tx: Tx, person_id: string): Promise<void> {
+  await tx.deleteFrom("album").where("person_id", "=", person_id).execute();
+}
