@@ -108,10 +108,12 @@ export const CautionsFile = z.record(id, CautionEntry);
 export const CallEntry = z.strictObject({ title: sentence, tell: sentence, source });
 export const CallsFile = z.record(z.enum(CALLS), CallEntry);
 
+const GuideStep = z.strictObject({ id, text: sentence, when: When.optional(), unknown: z.enum(["show", "hide"]).default("show"), cautions: z.array(id).default([]) });
+
 /** One stage of a walked-through fire. What follows a report is decided in firing/, from safety rules; words and minutes stand here. */
 export const Stage = z.strictObject({
   says: sentence,
-  steps: z.array(z.strictObject({ id, text: sentence, when: When.optional(), unknown: z.enum(["show", "hide"]).default("show"), cautions: z.array(id).default([]) })).default([]),
+  steps: z.array(GuideStep).default([]),
   asks: sentence.optional(),
   /** minutes after entering the stage, for a load of 12 kg */
   check_in_min: z.number().positive().optional(),
@@ -121,10 +123,21 @@ export const Stage = z.strictObject({
   cautions: z.array(id).default([]),
   source,
 });
+/** One rung of the first fires: how large, for how many days of firing. Shares of the heater's largest load. */
+export const Rung = z.strictObject({ id, says: sentence, share_low: z.number().positive().max(1), share_high: z.number().positive().max(1), days: z.number().int().positive().max(30) });
+/** A kind of fire. The everyday one has the stages; the others say what is different about theirs. */
 export const Firing = z.strictObject({
   id,
   title: sentence,
-  stages: z.record(id, Stage),
+  stages: z.record(id, Stage).default({}),
+  /** said first when a fire of this kind is begun */
+  says: sentence.optional(),
+  /** what comes before the usual steps of getting ready */
+  before_lighting: z.array(GuideStep).default([]),
+  /** rungs by occasion: a new heater, a long rest */
+  ladders: z.record(id, z.array(Rung).min(1)).default({}),
+  stop_rule: sentence.optional(),
+  cautions: z.array(id).default([]),
   /** what is said about a report, before the stage's own words */
   remarks: z.record(id, sentence).default({}),
   sources: z.array(source).min(1),
@@ -136,6 +149,7 @@ export type Cause = z.output<typeof Cause>;
 export type HowTo = z.output<typeof HowTo>;
 export type Firing = z.output<typeof Firing>;
 export type Stage = z.output<typeof Stage>;
+export type Rung = z.output<typeof Rung>;
 export type When = z.output<typeof When>;
 export type CautionEntry = z.output<typeof CautionEntry>;
 export type Call = (typeof CALLS)[number];

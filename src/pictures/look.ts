@@ -21,9 +21,6 @@ export const CONFIG: Config = {
   background: INK.paper,
   font: FONT,
   view: { stroke: null },
-  title: {
-    anchor: "start", frame: "group", font: STRONG_FONT, fontWeight: "normal", fontSize: 15, color: INK.text,
-  },
   axis: {
     title: null, labelFont: FONT, labelFontSize: 12, labelColor: INK.quiet, labelPadding: 4, gridColor: INK.grid, domain: false, ticks: false, labelBound: false, labelOverlap: false,
   },

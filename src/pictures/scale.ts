@@ -1,11 +1,20 @@
 /** Axes in the reader's own units, clock and calendar. */
-import { convert, forReader, q, UNITS, type UnitId } from "../quantities.ts";
+import { convert, formatNumber, forReader, q, UNITS, type UnitId } from "../quantities.ts";
 import type { Reader } from "../text/render.ts";
 
 export interface Ticks {
   readonly values: readonly number[];
   /** by value, as an expression looks it up */
   readonly labels: Readonly<Record<string, string>>;
+}
+
+const dateFormats = new Map<string, Intl.DateTimeFormat>();
+/** A way of writing dates for a reader; making one costs as much as a small plate. */
+export function dateFormat({ locale, timezone }: Reader, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = JSON.stringify([locale, timezone, options]);
+  const known = dateFormats.get(key) ?? new Intl.DateTimeFormat(locale, { timeZone: timezone, ...options });
+  dateFormats.set(key, known);
+  return known;
 }
 
 /** The unit a reader sees a figure in, and how to get there. */
@@ -22,16 +31,15 @@ export function ticks(low: number, high: number, count: number, reader: Reader):
   const values: number[] = [];
   for (let n = Math.ceil(low / step - 1e-9); n * step <= high + 1e-9; n++) values.push(n * step || 0);
   const digits = Math.max(0, -Math.floor(Math.log10(step)));
-  const format = new Intl.NumberFormat(reader.locale, { maximumFractionDigits: digits });
-  return { values, labels: Object.fromEntries(values.map((value) => [String(value), format.format(value).replace("-", "−")])) };
+  return { values, labels: Object.fromEntries(values.map((value) => [String(value), formatNumber(value, reader, digits)])) };
 }
 
 const zoned = (at_ms: number, reader: Reader) => Temporal.Instant.fromEpochMilliseconds(at_ms).toZonedDateTimeISO(reader.timezone);
 
 /** Every so many clock hours; midnight carries the name of the day that begins. */
 export function hourTicks(from_ms: number, to_ms: number, every_h: number, reader: Reader): Ticks {
-  const hour = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, hour: reader.system === "us" ? "numeric" : "2-digit", minute: reader.system === "us" ? undefined : "2-digit", hourCycle: reader.system === "us" ? "h12" : "h23" });
-  const day = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, weekday: "short" });
+  const hour = dateFormat(reader, reader.system === "us" ? { hour: "numeric", hourCycle: "h12" } : { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  const day = dateFormat(reader, { weekday: "short" });
   let at = zoned(from_ms, reader).startOfDay();
   const found: [number, string][] = [];
   for (; at.epochMilliseconds <= to_ms; at = at.add({ hours: every_h })) {
@@ -42,7 +50,7 @@ export function hourTicks(from_ms: number, to_ms: number, every_h: number, reade
 
 /** First days of months, as many as fit; January carries the year that begins. */
 export function monthTicks(from_ms: number, to_ms: number, most: number, reader: Reader): Ticks {
-  const name = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, month: "short" });
+  const name = dateFormat(reader, { month: "short" });
   let at = zoned(from_ms, reader).startOfDay().with({ day: 1 });
   const all: [number, string][] = [];
   for (; at.epochMilliseconds <= to_ms; at = at.add({ months: 1 })) {

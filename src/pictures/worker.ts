@@ -13,7 +13,12 @@ import { FONT, SCALE, WIDTH_PX } from "./look.ts";
 import { PLATES } from "./plates/index.ts";
 import type { Filled, Plate } from "./plates/plate.ts";
 
-const FONTS = ["regular.ttf", "semibold.ttf"].map((name) => fileURLToPath(new URL(`./fonts/${name}`, import.meta.url)));
+/** The fonts that came along, and none of the machine's: a picture looks the same everywhere. */
+export const FONTS = {
+  loadSystemFonts: false,
+  fontFiles: ["regular.ttf", "semibold.ttf"].map((name) => fileURLToPath(new URL(`./fonts/${name}`, import.meta.url))),
+  defaultFontFamily: FONT,
+};
 
 /** One view a plate, filled anew for each picture: compiling costs more than all the rest. */
 const views = new Map<ChartName, vega.View>();
@@ -39,7 +44,7 @@ export async function svgOf(picture: Pick<Picture, "chart" | "data">, reader: Re
 }
 
 export const pngOf = (svg: string): Uint8Array =>
-  new Resvg(svg, { fitTo: { mode: "width", value: WIDTH_PX * SCALE }, font: { loadSystemFonts: false, fontFiles: FONTS, defaultFontFamily: FONT } }).render().asPng();
+  new Resvg(svg, { fitTo: { mode: "width", value: WIDTH_PX * SCALE }, font: FONTS }).render().asPng();
 
 if (parentPort) {
   const render = loadCatalogues().then(renderer);

@@ -25,10 +25,12 @@ export const isBrokenReference = (error: unknown): boolean => ["SQLITE_CONSTRAIN
 export const isConflict = (error: unknown): boolean => ["40001", "40P01"].includes(code(error));
 export const isBusy = (error: unknown): boolean => /^SQLITE_(BUSY|LOCKED)/.test(code(error)) || code(error) === "55P03";
 
-/** files that cannot be opened, sockets that fail, and PostgreSQL's classes 08 (connection), 57P (shutting down), 28 (refused), 3D (no database) */
-const UNREACHABLE = new RegExp(
-  "^(SQLITE_(CANTOPEN|READONLY|PERM|IOERR)|ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|ENOTDIR|EROFS|EISDIR|08|57P|28|3D000)",
-);
+const UNREACHABLE = [
+  /^SQLITE_(CANTOPEN|READONLY|PERM|IOERR)/,
+  /^(ECONN|ENOTFOUND|EAI_|EPIPE|ETIMEDOUT|EHOST|ENET|EACCES|ENOENT|ENOTDIR|EROFS|EISDIR)/,
+  // PostgreSQL's classes: connection, shutting down, refused, no such database
+  /^(08|57P|28|3D000)/,
+];
 const FULL = /^(SQLITE_FULL|53100|ENOSPC)/;
 const BUSY = /^(SQLITE_BUSY|SQLITE_LOCKED|55P03|53300|57014)/;
 
@@ -39,7 +41,7 @@ export function asStoreError(error: unknown): Error {
   const words = error instanceof Error ? error.message : String(error);
   if (BUSY.test(found) || /timeout exceeded when trying to connect/.test(words)) return new StoreBusy(`the store is busy: ${words}`, error);
   if (FULL.test(found)) return new StoreFull(`the disk of the store is full: ${words}`, error);
-  if (UNREACHABLE.test(found) || /Connection terminated|Query read timeout|not queryable/.test(words)) {
+  if (UNREACHABLE.some((pattern) => pattern.test(found)) || /Connection terminated|Query read timeout|not queryable/.test(words)) {
     return new StoreUnreachable(`the store cannot be reached: ${words}`, error);
   }
   if (found.startsWith("SQLITE_") || /^[0-9A-Z]{5}$/.test(found) || /corrupted migrations/.test(words)) {

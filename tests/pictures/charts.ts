@@ -6,6 +6,7 @@ const DAY_MS = 24 * HOUR_MS;
 const WEEK_MS = 7 * DAY_MS;
 export const START_MS = Date.parse("2026-11-25T18:00:00Z");
 
+const HOURS = [...Array.from({ length: 24 }, (_, i) => i / 2), ...Array.from({ length: 25 }, (_, i) => 12 + i)];
 const hill = (t_h: number): number => 0.4 + 3 * (t_h / 5) * Math.exp(1 - t_h / 5);
 
 export const SAMPLES: { readonly [N in ChartName]: Chart<N> } = {
@@ -13,7 +14,7 @@ export const SAMPLES: { readonly [N in ChartName]: Chart<N> } = {
     lit_at_ms: START_MS,
     bed_black_h: { low: 2.2, value: 2.75, high: 4.4 },
     peak_output_h: { low: 3.8, value: 5, high: 6.3 },
-    series: Array.from({ length: 73 }, (_, i) => ({ t_h: i / 2, output_kW: hill(i / 2), facing_C: 20 + 11 * hill(i / 2), room_C: 19.5 + 0.5 * hill(i / 2) })),
+    series: HOURS.map((t_h) => ({ t_h, output_kW: hill(t_h), facing_C: 20 + 11 * hill(t_h), room_C: 19.5 + 0.5 * hill(t_h) })),
   },
   "fire-plan": {
     days: [-8, -12, -15, -6, -1, 1, -3].map((low_C, i) => ({ from_ms: START_MS - 18 * HOUR_MS + i * DAY_MS, to_ms: START_MS + 6 * HOUR_MS + i * DAY_MS, low_C, high_C: low_C + 6 })),

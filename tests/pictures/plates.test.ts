@@ -1,6 +1,7 @@
 /** The specifications and what is written on the pictures: valid, big enough to read, in the reader's units, never off the sheet. */
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { Resvg } from "@resvg/resvg-js";
 import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
 import { compile, type TopLevelSpec } from "vega-lite";
@@ -8,7 +9,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { SMALLEST_PX, WIDTH_PX } from "../../src/pictures/look.ts";
 import { pictureOf } from "../../src/pictures/charts.ts";
 import { PLATES } from "../../src/pictures/plates/index.ts";
-import { svgOf } from "../../src/pictures/worker.ts";
+import { FONTS, svgOf } from "../../src/pictures/worker.ts";
 import { loadCatalogues } from "../../src/text/catalogues.ts";
 import { renderer, type Reader, type Renderer } from "../../src/text/render.ts";
 import { NAMES, SAMPLES } from "./charts.ts";
@@ -47,6 +48,8 @@ describe.each(NAMES)("the plate of %s", (name) => {
     expect(sizes.length).toBeGreaterThan(5);
     expect(Math.min(...sizes)).toBeGreaterThanOrEqual(SMALLEST_PX);
     expect(drawn).toMatch(new RegExp(`<svg[^>]* width="${WIDTH_PX}"`));
+    const box = new Resvg(drawn, { font: FONTS }).getBBox();
+    expect(box).toMatchObject({ x: 0, y: 0, width: WIDTH_PX });
     expect(drawn).not.toMatch(/NaN|undefined|Infinity|>−0</);
   });
 });

@@ -1,8 +1,8 @@
 /** The coming days: each day's weather as a box from low to high, the room as a band above it, fires as bars with their load. */
 import { text } from "../../answer.ts";
-import { q } from "../../quantities.ts";
+import { formatNumber, q } from "../../quantities.ts";
 import { INK } from "../look.ts";
-import { inReaderUnit, ticks } from "../scale.ts";
+import { dateFormat, inReaderUnit, ticks } from "../scale.ts";
 import { along, note, notes, reach, sheet, up, type Plate } from "./plate.ts";
 
 const HOUR_MS = 3_600_000;
@@ -33,9 +33,8 @@ export const firePlanPlate: Plate<"fire-plan"> = {
     const heaviest = Math.max(1, ...fires.map((fire) => fire.load_kg));
     const width_ms = Math.min(0.36 * 24 * HOUR_MS, (to - from) / 22);
     const topOf = (load_kg: number): number => low + (high - low) * (FIRES - 0.08) * (load_kg / heaviest);
-    const kilograms = new Intl.NumberFormat(reader.locale, { maximumFractionDigits: mass.unit === "kg" ? 1 : 0 });
     const middle = (fire: { lit_at_ms: number }): number => Math.min(to - width_ms / 2, fire.lit_at_ms);
-    const day = new Intl.DateTimeFormat(reader.locale, { timeZone: reader.timezone, weekday: "short" });
+    const day = dateFormat(reader, { weekday: "short" });
     const at = days.map((one) => (one.from_ms + one.to_ms) / 2);
     const widest = days.reduce((most, one) => (one.high_C - one.low_C > most.high_C - most.low_C ? one : most));
     return {
@@ -48,7 +47,7 @@ export const firePlanPlate: Plate<"fire-plan"> = {
         room: [{ from, to, low: degrees.of(room.coldest_C), high: degrees.of(room.warmest_C), wanted: degrees.of(room.wanted_C) }],
         fires: fires.map((fire) => ({ from: middle(fire) - width_ms / 2, to: middle(fire) + width_ms / 2, base: low, top: topOf(fire.load_kg) })),
         notes: [
-          ...fires.map((fire) => note(middle(fire), topOf(fire.load_kg), kilograms.format(mass.of(fire.load_kg)), INK.fire, { align: "center", baseline: "bottom", dy: -2 })),
+          ...fires.map((fire) => note(middle(fire), topOf(fire.load_kg), formatNumber(mass.of(fire.load_kg), reader, mass.unit === "kg" ? 1 : 0), INK.fire, { align: "center", baseline: "bottom", dy: -2 })),
           note(from, Math.max(degrees.of(room.warmest_C), degrees.of(room.wanted_C)), write(text("picture.fire-plan.room", { low: q(room.coldest_C, "C", { digits: 1 }), high: q(room.warmest_C, "C", { digits: 1 }) })), INK.room, { baseline: "bottom", dy: -4, dx: 2 }),
           note((widest.from_ms + widest.to_ms) / 2, degrees.of((widest.low_C + widest.high_C) / 2), write(text("picture.fire-plan.outside")), INK.outsideText, { align: "center" }),
         ],

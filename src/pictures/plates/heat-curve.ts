@@ -20,7 +20,6 @@ const spec = sheet(300, [
       { data: { name: "hill" }, mark: { type: "area", color: INK.heat, opacity: 0.75 }, encoding: { ...along(), ...up("output", "y2") } },
       { data: { name: "peak" }, mark: { type: "rule", color: INK.heatText, strokeWidth: 2 }, encoding: { ...along("low"), ...reach("x2", "high"), ...up("y", "y2") } },
       { data: { name: "peak" }, mark: { type: "point", filled: true, size: 45, color: INK.heatText, opacity: 1 }, encoding: { ...along(), ...up("y", "y2") } },
-      ...notes("y2", "hillNotes"),
     ].map(withoutSecondAxis),
   },
   {
@@ -65,11 +64,9 @@ export const heatCurvePlate: Plate<"heat-curve"> = {
         hill: rows,
         fire: [{ from: chart.lit_at_ms, early: at(black.low), likely: at(black.value), late: at(black.high) }],
         peak: [{ x: at(peak.value), low: at(peak.low), high: at(peak.high), y: peak_kW }],
-        hillNotes: [
-          note(at(peak.high), peak_kW, write(text("picture.heat-curve.output", { peak: q(peak_kW, "kW", { digits: 1 }) })), INK.heatText, { dx: 8 }),
-          note(at(black.high), peak_kW / HILL, write(text("picture.heat-curve.fire", { early: { at_ms: named(at(black.low)), show: "time" }, late: { at_ms: named(at(black.high)), show: "time" } })), INK.fire, { dx: 6, dy: 1, baseline: "top" }),
-        ],
         notes: [
+          note(at(peak.high), low + (high - low) * HILL, write(text("picture.heat-curve.output", { peak: q(peak_kW, "kW", { digits: 1 }) })), INK.heatText, { dx: 8 }),
+          note(at(black.high), high, write(text("picture.heat-curve.fire", { early: { at_ms: named(at(black.low)), show: "time" }, late: { at_ms: named(at(black.high)), show: "time" } })), INK.fire, { dx: 6, dy: 1, baseline: "top" }),
           note(Math.max(beside.x, at(black.high)), beside.facing, write(text("picture.heat-curve.face", { peak: q(chart.series.reduce((most, row) => Math.max(most, row.facing_C), -Infinity), "C") })), INK.face, { baseline: "bottom", dx: 10, dy: -2 }),
           note(roomAt.x, roomAt.room, write(text("picture.heat-curve.room")), INK.room, { baseline: "top", dy: 6, align: "center" }),
         ],

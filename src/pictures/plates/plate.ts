@@ -5,7 +5,7 @@
 import type { Text } from "../../answer.ts";
 import type { Reader } from "../../text/render.ts";
 import type { Chart, ChartName } from "../charts.ts";
-import { CONFIG, INK, WIDTH_PX } from "../look.ts";
+import { CONFIG, INK, STRONG_FONT, WIDTH_PX } from "../look.ts";
 import type { Ticks } from "../scale.ts";
 
 export type Row = Readonly<Record<string, unknown>>;
@@ -37,6 +37,11 @@ export interface Plate<N extends ChartName> {
 const EDGE_PX = 12;
 const PADDING = { left: 38, right: 12, top: 52, bottom: 26 };
 
+const heading = (words: string, y: number, look: object): object => ({
+  data: { values: [{}] },
+  mark: { type: "text", text: { expr: words }, x: EDGE_PX - PADDING.left, y, align: "left", baseline: "middle", ...look },
+});
+
 /** The sheet all plates are drawn on. @param height_px of the whole picture */
 export const sheet = (height_px: number, layer: readonly object[], more: object = {}): object => ({
   width: WIDTH_PX - PADDING.left - PADDING.right,
@@ -45,8 +50,7 @@ export const sheet = (height_px: number, layer: readonly object[], more: object 
   autosize: { type: "none" },
   config: CONFIG,
   params: [{ name: "frame", value: { title: "", subtitle: "", x: {}, y: {}, y2: {} } }],
-  title: { text: { expr: "frame.title" }, dx: EDGE_PX - PADDING.left, offset: 28 },
-  layer: [...layer, { data: { values: [{}] }, mark: { type: "text", text: { expr: "frame.subtitle" }, x: EDGE_PX - PADDING.left, y: -24, align: "left", baseline: "middle", fontSize: 13, color: INK.quiet } }],
+  layer: [...layer, heading("frame.title", -39, { font: STRONG_FONT, fontSize: 15, color: INK.text }), heading("frame.subtitle", -20, { fontSize: 13, color: INK.quiet })],
   ...more,
 });
 
@@ -59,11 +63,11 @@ export const up = (field = "y", name: "y" | "y2" = "y") => ({ y: { field, type: 
 export const reach = (channel: "x2" | "y2", field: string) => ({ [channel]: { field } });
 
 /** Words on the plot, each with a halo of paper; rows of `notes`: x, y, text, ink, and where they stand. */
-export const notes = (name: "y" | "y2" = "y", data = "notes"): object[] =>
+export const notes = (): object[] =>
   [{ stroke: INK.paper, strokeWidth: 4, strokeJoin: "round" }, {}].map((halo) => ({
-    data: { name: data },
+    data: { name: "notes" },
     mark: { type: "text", align: { expr: "datum.align" }, baseline: { expr: "datum.baseline" }, dx: { expr: "datum.dx" }, dy: { expr: "datum.dy" }, color: { expr: "datum.ink" }, ...halo },
-    encoding: { ...along(), ...up("y", name), text: { field: "text", type: "nominal" } },
+    encoding: { ...along(), ...up(), text: { field: "text", type: "nominal" } },
   }));
 
 export interface NoteStyle {
