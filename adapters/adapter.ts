@@ -13,6 +13,10 @@ export interface Core {
   receive(message: Message): Promise<Reply>;
   /** Answer what may be an emergency at once, from this process alone: no store, no knowledge, no network in the way. */
   emergency(message: Message): Reply | null;
+  /** The answer given earlier to the message of this native id, for what it showed and is pressed only now; null when it is not kept. */
+  shown?(message: Pick<Message, "adapter" | "native_id" | "identity">): Promise<Reply | null>;
+  /** Lists of names to offer while somebody types: what is known to all, and what this person gave names to. */
+  names?(message: Pick<Message, "identity" | "place">): Promise<Readonly<Record<string, readonly string[]>>>;
 }
 
 export interface Reply {

@@ -1,7 +1,8 @@
 /** `npm run -s lines`: JSON lines in and out, on the same core and store as every adapter. */
 import { lines } from "../adapters/lines/index.ts";
 import { startCore } from "./core/remote.ts";
-import { BadSettings, readSettings, type HostSettings } from "./settings.ts";
+import { albumIn, fileFor } from "./pictures/album.ts";
+import { BadSettings, readSettings, stateFolder, type HostSettings } from "./settings.ts";
 
 let settings: HostSettings;
 try {
@@ -11,12 +12,14 @@ try {
   process.exit(2);
 }
 const { database, knowledge, country, timezone, locale, now_ms } = settings;
+let album: string | undefined;
 await lines({
   input: process.stdin,
   output: process.stdout,
   reader: { locale, system: "metric", timezone },
   ...(country ? { country } : {}),
   onClosed: (why) => console.error(`The records or the knowledge cannot be opened: ${why}`),
+  drawn: (picture, to) => fileFor(picture, to, (album ??= albumIn(stateFolder(process.env)))),
   startCore: (outlets) =>
     startCore(
       {

@@ -3,7 +3,7 @@ import type { Label, Numbered } from "../outline.ts";
 import { chunks } from "../pack.ts";
 import { shorten } from "../plain.ts";
 import { type ActionRow, type Button, LIMITS } from "./api.ts";
-import { customId } from "./custom-id.ts";
+import { choiceId, customId, optionValue } from "./custom-id.ts";
 
 /** Longer labels are cut off on a phone's button. */
 const SHORT = 38;
@@ -42,7 +42,7 @@ export function choiceRows(choices: readonly Numbered[], ref: string, label: Lab
         ),
         options: list.map((choice) => ({
           label: shorten(`${choice.number} ${choice.label}`.trim(), LIMITS.option_label),
-          value: String(choice.number),
+          value: optionValue(choice.number, choice.id),
         })),
       },
     ],
@@ -53,5 +53,5 @@ const button = (choice: Numbered, ref: string, numberOnly: boolean): Button => (
   type: 2,
   style: 2,
   label: numberOnly || !choice.label ? String(choice.number) : choice.label,
-  custom_id: customId("choose", ref, choice.number),
+  custom_id: choiceId(ref, choice.number, choice.id),
 });

@@ -14,6 +14,7 @@ import {
   type Upload,
 } from "./api.ts";
 import { choiceRows, needsWords } from "./choices.ts";
+import { customId } from "./custom-id.ts";
 import { formRows } from "./modal.ts";
 import { bold, bullet, fit, joined, PART, small, TEXT, texts } from "./texts.ts";
 
@@ -22,14 +23,21 @@ export interface DiscordOptions extends Options {
   readonly ref: string;
   /** only the person who asked sees it; decided before a reply to an interaction is deferred */
   readonly ephemeral?: boolean;
+  /** a button below that shows the answer to everybody in the channel */
+  readonly share?: boolean;
+  /** a remark below every message of the answer */
+  readonly note?: string;
 }
 
 /** A bar of this colour stands beside cautions and beside what to do in an emergency; nothing else is coloured. */
 const AMBER = 0xc98a1b;
 const RED = 0xb3261e;
 
-/** One component of each message is left for the "2 of 3" below it. */
-const COMPONENTS = LIMITS.components - 1;
+/** Of each message, one component is left for the "2 of 3" below it, two for the button that shares it. */
+const COMPONENTS = LIMITS.components - 3;
+
+/** Below that, so that escaped it stays within the room left beside `TEXT`. */
+const MOST_BELOW = 28;
 
 interface Laid extends Part {
   readonly components: readonly Component[];
@@ -48,19 +56,21 @@ export function renderDiscord(answer: Answer, options: DiscordOptions): DiscordM
     ...rest.flatMap((piece, at) => lay(piece, at, label, options.ref)),
   ];
   const messages = pack(parts, [TEXT, COMPONENTS, LIMITS.files]);
-  return messages.map((page, at) =>
-    message(page, options, messages.length > 1 ? label("part", { part: at + 1, parts: messages.length }) : ""),
-  );
+  const shareLabel = options.share ? label("share") : "";
+  return messages.map((page, at) => {
+    const where = messages.length > 1 ? label("part", { part: at + 1, parts: messages.length }) : "";
+    return message(page, options, [where, options.note ?? ""].filter(Boolean).join(" · "), at === messages.length - 1 ? shareLabel : "");
+  });
 }
 
-function message(page: readonly Laid[], options: DiscordOptions, where: string): DiscordMessage {
+function message(page: readonly Laid[], options: DiscordOptions, below: string, share: string): DiscordMessage {
   const files = page.flatMap((part) => part.upload ?? []);
   const components = page.flatMap((part) => part.components);
   const described = components.flatMap((component) => (component.type === 12 ? component.items : []));
   return {
     payload: {
       flags: IS_COMPONENTS_V2 | (options.ephemeral ? EPHEMERAL : 0),
-      components: [...components, ...fit(where, PART, small).map(display)],
+      components: [...components, ...fit(shorten(below, MOST_BELOW), PART, small).map(display), ...(share ? [shareRow(share, options.ref)] : [])],
       allowed_mentions: { parse: [] },
       ...(files.length > 0
         ? {
@@ -75,6 +85,11 @@ function message(page: readonly Laid[], options: DiscordOptions, where: string):
     files,
   };
 }
+
+const shareRow = (label: string, ref: string): ActionRow => ({
+  type: 1,
+  components: [{ type: 2, style: 2, label: shorten(label, LIMITS.button_label), custom_id: customId("share", ref, 0) }],
+});
 
 const display = (content: string): TextDisplay => ({ type: 10, content });
 const text = (content: string, keep = false): Laid => ({ components: [display(content)], size: [content.length, 1, 0], keep });

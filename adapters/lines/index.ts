@@ -5,6 +5,7 @@
 import { randomUUID } from "node:crypto";
 import { createInterface } from "node:readline";
 import type { Readable, Writable } from "node:stream";
+import { setTimeout as pause } from "node:timers/promises";
 import type { Answer } from "../../src/answer.ts";
 import { emergencyIn } from "../../src/conversation/emergency.ts";
 import { Unanswered, type RemoteCore } from "../../src/core/remote.ts";
@@ -13,6 +14,7 @@ import type { Outlet } from "../../src/delivery/outlet.ts";
 import type { Message } from "../../src/message.ts";
 import type { Outgoing } from "../../src/records/ports.ts";
 import { renderer, type Catalogues, type Reader, type Renderer } from "../../src/text/render.ts";
+import { withFiles, type Drawn } from "../drawn.ts";
 import { NETWORK, parseLine, type Line } from "./parse.ts";
 import { write } from "./render.ts";
 
@@ -23,14 +25,17 @@ export interface LinesOptions {
   readonly country?: string;
   /** told why the records are closed, once */
   readonly onClosed: (why: string) => void;
+  /** without it pictures are given in words only */
+  readonly drawn?: Drawn;
   startCore(outlets: readonly Outlet[]): RemoteCore;
 }
 
-/** How long records may keep a line waiting: at the start, later, and while an emergency waits behind it. */
-const START_MS = 10_000;
+/** How long records may keep a line waiting: at the start, later, and while an emergency waits behind it (at the start, and later). */
+const START_MS = 15_000;
 const LINE_MS = 8_000;
-const PATIENCE_MS = 250;
-const COLD_PATIENCE_MS = 4_000;
+const PATIENCE_MS = 2_000;
+const COLD_PATIENCE_MS = 8_000;
+const AGAIN_MS = 250;
 const SILENT = "The records do not answer just now. Nothing of this line was written down; send it again in a while.";
 
 export async function lines(options: LinesOptions): Promise<void> {
@@ -70,19 +75,20 @@ export async function lines(options: LinesOptions): Promise<void> {
     if (!warm) await ready;
     if (!warm) {
       // the records were closed to us at the start: try once more, briefly
-      await core.ready(PATIENCE_MS).then((texts) => { render = renderer(texts); warm = true; }, () => {});
+      await core.ready(AGAIN_MS).then((texts) => { render = renderer(texts); warm = true; }, () => {});
       if (!warm) throw new Unanswered("not open");
     }
     if (core.stuck()) throw new Unanswered("stuck");
     if (line.kind === "advance") {
       sent.length = 0;
       await core.advance(line.ms, LINE_MS * 4);
-      return { answers: sent.splice(0).map(({ outgoing, reader: to }) => ({ ...placed(outgoing), ...write(outgoing.answer, render, to) })) };
+      return { answers: await Promise.all(sent.splice(0).map(async ({ outgoing, reader: to }) => ({ ...placed(outgoing), ...write(await withFiles(outgoing.answer, to, options.drawn), render, to) }))) };
     }
     const { answer, facts } = await core.receive(line.message, LINE_MS);
     names.set(line.message.identity.id, { ...(facts.country ? { country: facts.country } : {}), ...(facts.locale ? { locale: facts.locale } : {}) });
     const reading = readerOf(facts, reader);
-    return answers([{ answer, reader: facts.units === undefined && facts.country === "US" ? { ...reading, system: "us" } : reading }]);
+    const to: Reader = facts.units === undefined && facts.country === "US" ? { ...reading, system: "us" } : reading;
+    return answers([{ answer: await withFiles(answer, to, options.drawn), reader: to }]);
   }
 
   const placed = (outgoing: Outgoing) => {
@@ -90,9 +96,10 @@ export async function lines(options: LinesOptions): Promise<void> {
     return { at: new Date(outgoing.due_at_ms).toISOString(), person: kind === "private" ? name : outgoing.person_id, room: kind === "private" ? "private" : name };
   };
 
-  const queue: { line: Line; urgent: unknown; arrived: number }[] = [];
-  let waiting = Promise.withResolvers<void>();
-  let hurry = Promise.withResolvers<void>();
+  const queue: { line: Line; urgent: unknown }[] = [];
+  let arrived = Promise.withResolvers<void>();
+  /** resolves when an emergency has come in behind the line that is being worked */
+  let behind = Promise.withResolvers<void>();
   let ended = false;
   let count = 0;
   const rl = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY });
@@ -100,21 +107,21 @@ export async function lines(options: LinesOptions): Promise<void> {
     if (words.trim() === "") return;
     const line = parseLine(words, `${boot}:${count++}`, Date.now());
     const urgent = line.kind === "message" ? emergency(line.message) : null;
-    queue.push({ line, urgent, arrived: performance.now() });
-    if (urgent) setTimeout(() => hurry.resolve(), warm || core.stuck() ? PATIENCE_MS : COLD_PATIENCE_MS).unref();
-    waiting.resolve();
+    queue.push({ line, urgent });
+    if (urgent) behind.resolve();
+    arrived.resolve();
   });
   rl.on("close", () => {
     ended = true;
-    waiting.resolve();
+    arrived.resolve();
   });
 
   for (;;) {
     const next = queue.shift();
     if (!next) {
       if (ended) break;
-      await waiting.promise;
-      waiting = Promise.withResolvers<void>();
+      await arrived.promise;
+      arrived = Promise.withResolvers<void>();
       continue;
     }
     if (next.urgent) {
@@ -122,13 +129,14 @@ export async function lines(options: LinesOptions): Promise<void> {
       if (next.line.kind === "message") core.receive(next.line.message, LINE_MS).catch(() => {});
       continue;
     }
-    hurry = Promise.withResolvers<void>();
-    const behind = queue.find((one) => one.urgent);
-    if (behind) setTimeout(() => hurry.resolve(), warm ? PATIENCE_MS : COLD_PATIENCE_MS).unref();
+    behind = Promise.withResolvers<void>();
+    if (queue.some((one) => one.urgent)) behind.resolve();
+    const patience = new AbortController();
     const result = await Promise.race([
       work(next.line).catch((error: unknown) => ({ error: error instanceof Unanswered ? SILENT : sentence(error) })),
-      hurry.promise.then(() => ({ error: SILENT })),
+      behind.promise.then(() => pause(warm ? PATIENCE_MS : COLD_PATIENCE_MS, { error: SILENT }, { signal: patience.signal })).catch(() => new Promise<never>(() => {})),
     ]);
+    patience.abort();
     put(result);
   }
   await core.close(2_000);

@@ -29,6 +29,8 @@ export interface TalkState {
   readonly pending?: { readonly id: string; readonly data: Readonly<Record<string, unknown>>; readonly at_ms: number };
   /** the last reckoning, for "and if it is spruce?" and for sharing */
   readonly reckoned?: { readonly topic: TopicId; readonly calculator?: string; readonly inputs: Readonly<Record<string, unknown>>; readonly at_ms: number };
+  /** what was asked or told once and is not asked again, with its time; never forgotten by age */
+  readonly asked?: Readonly<Record<string, number>>;
   /** how to take back the last thing written */
   readonly undo?: { readonly writes: readonly Write[]; readonly at_ms: number };
 }
@@ -83,6 +85,7 @@ export function alive(state: TalkState, now_ms: number): TalkState {
     ...(young(state.bed_at_ms, "bed") ? { bed: state.bed, bed_at_ms: state.bed_at_ms } : {}),
     ...(young(state.pending?.at_ms, "pending") ? { pending: state.pending } : {}),
     ...(young(state.reckoned?.at_ms, "reckoned") ? { reckoned: state.reckoned } : {}),
+    ...(state.asked ? { asked: state.asked } : {}),
     ...(young(state.undo?.at_ms, "undo") ? { undo: state.undo } : {}),
   };
 }

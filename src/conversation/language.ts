@@ -6,16 +6,18 @@
 export type Language = "en" | "de" | "fi" | "sv" | "fr" | "it" | "es" | "pl" | "ru" | "other";
 
 const READ_CHARACTERS = 400;
+/** Less than this (a word shared by two languages and one of its own) is no sign: "CO alarm" and "35 min" are English. */
+const ENOUGH = 1.5;
 
 const SMALL_WORDS: Readonly<Record<Exclude<Language, "ru" | "other">, string>> = {
   en: "the a an is are was i you my it its of to and in on that this what when how why do does can not with for we our have has be at from if there any no yes after before will should your me",
-  de: "der die das und ist ich nicht ein eine zu wie wann warum mein meine wir es mit auf für kann soll darf im den dem von bei was sie du bitte hat noch aus wird viel ofen holz guten tag hallo",
+  de: "der die das und ist ich nicht ein eine zu wie wann warum mein meine wir es mit auf für kann soll darf dem von bei was sie du bitte hat noch aus wird viel ofen holz guten tag hallo",
   fi: "ja on ei se että kun miten miksi milloin kuinka paljon minun voi saa mutta tai en ole olen tämä onko uuni uunin puita pellin lasi hyvää mitä kuuluu hei kiitos takka jos vielä tänään",
   sv: "och det är att jag inte en ett som på för med när hur varför min mitt kan får av till den har vi om ska mycket idag spjället ved hej mår du tack elda",
   fr: "le la les et est je ne pas un une de du des que quand comment pourquoi mon ma nous il elle avec dans pour sur ça ce au bonjour merci puis-je dois combien très fait vitre bois poêle",
   it: "il lo gli e è non un una di che quando come perché mio mia per con si sono della del posso devo quanto quanta nella legna stufa vetro ciao oggi stai grazie sempre più",
   es: "el los las y es no un una de que cuando cuándo como cómo por qué mi para con se está son del puedo tengo cuánta cuánto leña humo hola gracias al sale estás tal hoy más",
-  pl: "i w na nie jest się że do z jak kiedy dlaczego mój moja czy mogę to co ile po od dzień dobry drewna piec proszę dziękuję masz dzisiaj moje szyba dym mam",
+  pl: "na nie jest się że do z jak kiedy dlaczego mój moja czy mogę ile po od dzień dobry drewna piec proszę dziękuję masz dzisiaj moje szyba dym mam",
 };
 
 const LETTERS: readonly (readonly [string, Exclude<Language, "ru" | "other" | "en">, number])[] = [
@@ -60,7 +62,15 @@ export function guessLanguage(text: string): Language {
   }
   for (const [letter, language, amount] of LETTERS) if (read.includes(letter)) add(language, amount);
   if (read.includes("ä") || read.includes("ö")) for (const language of ["de", "fi", "sv"] as const) add(language, 0.6);
+  const english = scores.get("en") ?? 0;
   let best: keyof typeof SMALL_WORDS = "en";
-  for (const language of LANGUAGES) if ((scores.get(language) ?? 0) > (scores.get(best) ?? 0) + 0.01) best = language;
+  let most = Math.max(ENOUGH, english);
+  for (const language of LANGUAGES) {
+    const score = scores.get(language) ?? 0;
+    if (score > most || (score === most && score > english && best === "en")) {
+      best = language;
+      most = score;
+    }
+  }
   return best;
 }

@@ -4,9 +4,11 @@ import { CHOICES } from "../firing/guide.ts";
 import { isTopic } from "../topics.ts";
 import type { Context, Outcome } from "./context.ts";
 import { onTopic } from "./on-topic.ts";
+import { houseChoice } from "./topics/air.ts";
 import { banChoice } from "./topics/ban.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
+import { firstChoice } from "./topics/first-fires.ts";
 import { guideChoice, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
 import { deleteAsk, deleteDone, myDataOutcome } from "./topics/other.ts";
@@ -31,6 +33,10 @@ export function pressed(context: Context, choice: string): Outcome | null {
       return fact(context, rest);
     case "basis":
       return drynessOutcome(context, { figures: [] }, context.state.pending?.data.topic === "meter-reading" ? "meter-reading" : "wood-dryness", rest as "wet" | "dry" | "unknown");
+    case "first":
+      return firstChoice(context, rest);
+    case "house":
+      return houseChoice(context, rest);
     case "ban":
       return banChoice(context, rest);
     case "units":

@@ -59,7 +59,12 @@ function asked(context: Context): Outcome | null {
   const heard = hear(context);
   const given = answerTo(sign, context.text, heard.figures);
   // a new question of its own outranks an answer that was only guessed at
-  if (given === undefined || (/\?\s*$/.test(context.text) && route(context.text).verdict === "sure")) return null;
+  if (given === undefined) {
+    // what was said may answer another of the tree's questions
+    const others = route(context.text).verdict === "sure" ? {} : heard.signs(trouble);
+    return Object.keys(others).length > 0 ? troubleOutcome(context, trouble, others) : null;
+  }
+  if (/\?\s*$/.test(context.text) && route(context.text).verdict === "sure") return null;
   return troubleOutcome(context, trouble, { [tree.waiting]: given });
 }
 

@@ -11,7 +11,8 @@ import type { Outlet, Windows } from "../delivery/outlet.ts";
 import { receive, type Received } from "../delivery/receive.ts";
 import { startTicker, type Ticker } from "../delivery/ticker.ts";
 import { loadKnowledge, type Knowledge } from "../knowledge/load.ts";
-import type { Message } from "../message.ts";
+import { COMMON_SPECIES } from "../conversation/reading/species.ts";
+import { messageKey, type Message } from "../message.ts";
 import type { Clock, Outgoing, Store } from "../records/ports.ts";
 import { openStore } from "../store/open.ts";
 import { loadCatalogues } from "../text/catalogues.ts";
@@ -35,6 +36,10 @@ export interface Core {
   /** Move a standing clock on; everything that fell due on the way went to the outlets. */
   advance(ms: number): Promise<number>;
   exportPerson(network: string, network_id: string): Promise<Record<string, unknown> | null>;
+  /** the answer kept for a message, null when none is (any longer) */
+  shown(message: Pick<Message, "adapter" | "native_id" | "identity">): Promise<Received | null>;
+  /** names to offer while somebody types; a stranger is not written down for it */
+  names(message: Pick<Message, "identity" | "place">): Promise<Record<string, readonly string[]>>;
   readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
   now(): number;
   close(): Promise<void>;
@@ -68,6 +73,20 @@ export async function openCore(options: CoreOptions): Promise<Core> {
     async exportPerson(network, network_id) {
       const person = await store.personByIdentity(network, network_id);
       return person ? store.exportPerson(person.id) : null;
+    },
+    async shown(message) {
+      const kept = await store.inbox(messageKey(message));
+      if (!kept) return null;
+      const person = await store.personByIdentity(message.identity.network, message.identity.id);
+      return { answer: kept.answer, facts: person?.facts ?? {}, again: true };
+    },
+    async names({ identity, place }) {
+      const species = COMMON_SPECIES.map(({ id }) => id);
+      if (!(await store.personByIdentity(identity.network, identity.id))) return { species, heaters: [], woodpiles: [] };
+      const now_ms = clock.now();
+      const { person_id, place_id } = await store.enter(identity, place, now_ms);
+      const { heaters, home } = await store.load(person_id, place_id, now_ms);
+      return { species, heaters: heaters.flatMap(({ facts }) => facts.name ?? []), woodpiles: home.wood.flatMap((wood) => wood.name ?? []) };
     },
     async close() {
       await ticker?.stop();

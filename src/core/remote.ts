@@ -18,6 +18,8 @@ export interface RemoteCore {
   advance(ms: number, limit_ms: number): Promise<number>;
   now(limit_ms: number): Promise<number>;
   exportPerson(network: string, id: string, limit_ms: number): Promise<Record<string, unknown> | null>;
+  shown(message: Pick<Message, "adapter" | "native_id" | "identity">, limit_ms: number): Promise<Received | null>;
+  names(message: Pick<Message, "identity" | "place">, limit_ms: number): Promise<Record<string, readonly string[]>>;
   /** something asked earlier has not come back in time and still has not */
   stuck(): boolean;
   close(limit_ms: number): Promise<void>;
@@ -67,6 +69,8 @@ export function startCore(options: Omit<ThreadOptions, "networks">, outlets: rea
     advance: (ms, limit_ms) => within(limit_ms, "advance", ms),
     now: (limit_ms) => within(limit_ms, "now"),
     exportPerson: (network, id, limit_ms) => within(limit_ms, "export", network, id),
+    shown: (message, limit_ms) => within(limit_ms, "shown", message),
+    names: (message, limit_ms) => within(limit_ms, "names", message),
     stuck: () => overdue.size > 0 || broken !== null,
     async close(limit_ms) {
       if (!broken) await within(limit_ms, "close").catch(() => {});

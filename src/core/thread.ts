@@ -47,6 +47,8 @@ function serve({ networks, ...options }: ThreadOptions): void {
     receive: async (message: Message) => (await core()).receive(message),
     advance: async (ms: number) => (await core()).advance(ms),
     now: async () => (await core()).now(),
+    shown: async (message: Parameters<Core["shown"]>[0]) => (await core()).shown(message),
+    names: async (message: Parameters<Core["names"]>[0]) => (await core()).names(message),
     export: async (network: string, id: string) => (await core()).exportPerson(network, id),
     close: async () => {
       const open = await opening?.catch(() => null);

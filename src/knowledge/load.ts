@@ -137,11 +137,14 @@ export async function loadKnowledge(folder: string): Promise<Knowledge> {
 /** Keys whose strings are ids, sources or words to find a topic by, not sentences to be read. */
 const NOT_READ = new Set(["id", "kind", "record", "source", "sources", "hazard", "cautions", "call", "near", "words", "when", "unknown", "stop", "weighs", "level"]);
 
-function gather(into: Map<string, string>, path: string, value: unknown): void {
+/** Keys under which the file's own names stand: a sign may be called "when" and still be read. */
+const NAMES_BELOW = new Set(["signs", "causes", "stages", "remarks", "because"]);
+
+function gather(into: Map<string, string>, path: string, value: unknown, names = false): void {
   if (typeof value === "string") into.set(path, value);
   else if (Array.isArray(value)) value.forEach((entry, i) => gather(into, `${path}.${hasId(entry) ? entry.id : i}`, entry));
   else if (typeof value === "object" && value !== null) {
-    for (const [key, entry] of Object.entries(value)) if (!NOT_READ.has(key)) gather(into, `${path}.${key}`, entry);
+    for (const [key, entry] of Object.entries(value)) if (names || !NOT_READ.has(key)) gather(into, `${path}.${key}`, entry, NAMES_BELOW.has(key) && !names);
   }
 }
 

@@ -1,6 +1,8 @@
 /** Drawn pictures in a folder, named by what is on them: the same picture for the same kind of reader is drawn once. */
 import { createHash, randomUUID } from "node:crypto";
+import { accessSync, constants, mkdirSync, mkdtempSync } from "node:fs";
 import { mkdir, readdir, rename, rm, stat, utimes, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Picture } from "../answer.ts";
 import type { Reader } from "../text/render.ts";
@@ -10,6 +12,18 @@ import { draw } from "./draw.ts";
 const MOST_FILES = 200;
 /** Counted up whenever pictures change their look. */
 const EDITION = 1;
+
+/** A folder for pictures beside the records, or one of this run's own where nothing can be kept there. */
+export function albumIn(stateFolder: string): string {
+  const folder = join(stateFolder, "pictures");
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    accessSync(folder, constants.W_OK);
+    return folder;
+  } catch {
+    return mkdtempSync(join(tmpdir(), "gleed-pictures-"));
+  }
+}
 
 /**
  * The file of a picture, drawn now if it is not there yet.

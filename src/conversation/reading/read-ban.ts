@@ -6,7 +6,8 @@ export type BanSaid =
   | { readonly say: "set"; readonly from_ms: number; readonly to_ms: number; readonly whole_last_day: boolean }
   /** a ban was said and not until when */
   | { readonly say: "until-when" }
-  | { readonly say: "lift" | "ask" };
+  | { readonly say: "lift" }
+  | { readonly say: "ask" };
 
 /** Every pattern is a few plain words apart by single spaces: the text is folded first, so that matching stays linear. */
 const BAN = /\b(?:burn|burning|fire|wood|smoke|outdoor fire) bans?\b|\bno[- ]?burn(?:ing)? (?:days?\b|until\b|till?\b|before\b|for\b|from\b|today\b|tonight\b|tomorrow\b|this\b|on\b|allowed\b|please\b|$)|\bban on (?:burning|fires|wood)\b|\b(?:burning|fires|wood fires|wood burning|lighting up) (?:is |are )?(?:banned|forbidden|prohibited|not allowed)\b|\bnot allowed to (?:burn|light|fire|heat with wood)\b|\bno (?:fires|wood fires|lighting) (?:until|till|til|before|from|allowed)\b/;

@@ -1,5 +1,5 @@
 /** Burn bans and no-burn days: kept as a rule that `limits.ts` obeys, for one's own heater or, set by a moderator, for a whole group. */
-import { ask, say, text, type Block, type Choice } from "../../answer.ts";
+import { ask, say, text, type Arg, type Block, type Choice } from "../../answer.ts";
 import type { HeaterRule } from "../../records/types.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { readBan, type BanSaid } from "../reading/read-ban.ts";
@@ -82,12 +82,12 @@ function headline(context: Context, from_ms: number, to_ms: number) {
 }
 
 /** A ban of whole days is read as days: "until Thu 26 Nov, 24:00" helps nobody. */
-function span(context: Context, from_ms: number, to_ms: number) {
+function span(context: Context, from_ms: number, to_ms: number): Record<string, Arg> {
   const wholeDay = (at_ms: number): boolean => zoned(at_ms, context.reader.timezone).startOfDay().epochMilliseconds === at_ms;
   return {
     from: { at_ms: from_ms, show: wholeDay(from_ms) ? "day" : "day-time" },
     until: wholeDay(to_ms) ? text("ban.day-included", { day: { at_ms: to_ms - 1, show: "day" } }) : { at_ms: to_ms, show: "day-time" },
-  } as const;
+  };
 }
 
 const LIFT: Choice = { id: "ban:lift", label: text("ban.lift") };

@@ -10,9 +10,11 @@ import { holds } from "../../trouble/walk.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { gatesNow } from "./close-down.ts";
 import { emergencyOutcome } from "./emergency.ts";
+import { firstFiresOutcome, rungLoad, seenQuestion } from "./first-fires.ts";
 import { adviseLoad } from "./load-size.ts";
 import { running, stateOf } from "./guide-state.ts";
 import { builderWords } from "./parts.ts";
+import { notTonight, tonight } from "./tonight.ts";
 
 const MIN = 60_000;
 const USEFUL_MS = 10 * MIN;
@@ -32,7 +34,12 @@ export function startGuide(context: Context, wanted_kg?: number): Outcome {
   const lighting = lightingOf(context);
   if (lighting === "ask") return askLighting();
 
-  const most = room.next_load_kg;
+  const mild = notTonight(context);
+  if (mild) return mild;
+  const rung = rungLoad(context);
+  if (rung?.high_kg === 0) return firstFiresOutcome(context);
+
+  const most = rung ? Math.min(rung.high_kg, room.next_load_kg ?? rung.high_kg) : room.next_load_kg;
   const advised = adviseLoad(context, {}).load_kg ?? undefined;
   const chosen = wanted_kg ?? (context.state.reckoned?.topic === "load-size" ? (context.state.reckoned.inputs.load_kg as number) : undefined) ?? advised;
   const load_kg = chosen && most !== null ? Math.min(chosen, most) : chosen || undefined;
@@ -42,8 +49,11 @@ export function startGuide(context: Context, wanted_kg?: number): Outcome {
   const guide: Guide = { heater_id: heater.id, fire_id: context.id("fire"), version: 0, watch_id: context.snapshot.person.id, place_id: context.snapshot.place.id, state: { ...state, lighting } as never };
   const around = { heater: { ...heater.facts, lighting }, alarms: context.snapshot.home.alarms, now_ms: context.now_ms } as const;
   const shown = step(state, { event: "look" }, around);
+  const special = tonight(context);
+  const draft = guideDraft(context, guide, shown, [loadBlock(load_kg, wanted_kg, most), bedtimeBlock(context, load_kg ?? 12), ...special.before, alarmBlock(context)]);
   return {
-    draft: guideDraft(context, guide, shown, [loadBlock(load_kg, wanted_kg, most), bedtimeBlock(context, load_kg ?? 12), alarmBlock(context)]),
+    draft: { ...draft, blocks: [...(draft.blocks ?? []), ...special.after] },
+    state: special.state,
     writes: [...(context.heater ? [] : [{ write: "heater", heater } satisfies Write]), { write: "guide", guide }],
     due: [],
   };
@@ -57,7 +67,9 @@ export function guideEvent(context: Context, guide: Guide, happened: GuideEvent)
   const done = step(before, happened, around);
   if (done.state.stage === "chimney-fire") return { ...emergencyOutcome(context, "chimney-fire"), ...kept(context, guide, done, { quiet: true }) };
   if (done.state.stage === "smoke" && before.stage === "smoke" && happened.event === "smoke") return { ...emergencyOutcome(context, "room-smoke"), ...kept(context, guide, done, { quiet: true }) };
-  return { draft: guideDraft(context, guide, done), ...kept(context, guide, done) };
+  const draft = guideDraft(context, guide, done);
+  const seen = done.over && done.state.lit_at_ms !== undefined ? seenQuestion(context) : null;
+  return { draft: seen ? { ...draft, blocks: [...(draft.blocks ?? []), seen] } : draft, ...kept(context, guide, done) };
 }
 
 const lookAgain = (context: Context, guide: Guide): Outcome => guideEvent(context, guide, { event: "look" });

@@ -8,6 +8,7 @@ import { MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG, ncv_kWh_per_kg } from "..
 import { heatNeeded_kWh, woodForHeat_kg } from "../../reckoning/house-heat.ts";
 import type { WoodFacts } from "../../records/schemas.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { ladderBlocks, rungLoad } from "./first-fires.ts";
 
 export interface LoadGiven {
   readonly low_C?: number;
@@ -29,7 +30,7 @@ export interface LoadAdvice {
   readonly range_kg: readonly [number, number] | null;
   readonly fires: 0 | 1 | 2;
   readonly need_kg: number | null;
-  readonly verdict: "reckoned" | "between" | "skip" | "wait" | "no-figure" | "too-wet" | "more-than-heater";
+  readonly verdict: "reckoned" | "between" | "skip" | "wait" | "no-figure" | "too-wet" | "more-than-heater" | "ladder";
 }
 
 export function adviseLoad(context: Context, given: LoadGiven): LoadAdvice & { wood: WoodFacts | null; outside: { low_C: number; high_C: number } | null } {
@@ -43,6 +44,9 @@ export function adviseLoad(context: Context, given: LoadGiven): LoadAdvice & { w
   if (limits.max_load_kg === null) return { ...base, need_kg, load_kg: null, fires: 0, verdict: "no-figure" };
   if (moisture !== undefined && moisture > TOO_WET_PCT) return { ...base, need_kg, load_kg: 0, fires: 0, verdict: "too-wet" };
   if (room.next_load_kg === 0) return { ...base, need_kg, load_kg: 0, fires: 0, verdict: "wait" };
+
+  const rung = rungLoad(context);
+  if (rung) return { ...base, need_kg, load_kg: rung.high_kg, range_kg: [rung.low_kg, rung.high_kg], fires: rung.high_kg > 0 ? 1 : 0, verdict: "ladder" };
 
   const most = room.next_load_kg ?? limits.max_load_kg;
   const min = Math.min(limits.min_load_kg ?? 0, most);
@@ -106,6 +110,7 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
     verdict === "no-figure" ? text("load.no-figure")
     : verdict === "too-wet" ? text("load.too-wet", { moisture: q(given.moisture_pct_wet ?? wood?.moisture_pct_wet ?? 0, "pct") })
     : verdict === "wait" ? text(`load.wait.${room.because ?? "spacing"}`, { until: { at_ms: room.not_before_ms ?? now_ms, show: "day-time" } })
+    : verdict === "ladder" ? text(load_kg ? "load.ladder" : "load.ladder-stop", kg(load_kg ?? 0))
     : verdict === "skip" ? text("load.skip", { min: q(limits.min_load_kg ?? 0, "kg", { digits: 1 }) })
     : verdict === "between" ? text("load.between", { ...kg(load_kg ?? 0), low: q(range_kg?.[0] ?? 0, "kg", { digits: 1 }), high: q(range_kg?.[1] ?? 0, "kg", { digits: 1 }) })
     : text(advice.fires === 2 ? "load.two" : "load.one", { ...kg(load_kg ?? 0), spacing: q(limits.spacing_h, "h") });
@@ -117,7 +122,7 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
       headline,
       blocks: blocks(
         load_kg !== null && numbers({ key: "load_kg", label: text("number.load"), quantity: q(load_kg, "kg", { digits: 1, ...(range_kg && load_kg > 0 ? { low: range_kg[0], high: range_kg[1] } : {}) }) }),
-        reason(context, advice),
+        ...(verdict === "ladder" ? ladderBlocks(context) : [reason(context, advice)]),
         verdict === "more-than-heater" && say(text("load.more-than-heater", { need: q(advice.need_kg ?? 0, "kg", { digits: 0 }) }), "over-firing", "close-flue"),
         limitLine(context),
         load_kg ? basketLine(load_kg, wood) : null,
