@@ -4,6 +4,7 @@
  * Every string is plain: in the reader's language, cleaned, not yet escaped for any network.
  */
 import { type Answer, type Arg, type Block, type Choice, type FormField, type Text, text } from "../src/answer.ts";
+import { writeDocument, type Written } from "../src/pages/write.ts";
 import { format, q } from "../src/quantities.ts";
 import { MissingText, type Reader, type Renderer } from "../src/text/render.ts";
 import { oneLine, plain } from "./plain.ts";
@@ -40,6 +41,15 @@ export interface FormPiece {
   readonly choice: Numbered;
 }
 
+/** A file to attach. `words` is what it says, for where no file can go; empty when the answer says it already. */
+export interface DocumentPiece extends Written {
+  readonly kind: "document";
+  readonly title: string;
+  readonly words: string;
+  /** where the adapter keeps it, if it keeps files */
+  readonly file?: string;
+}
+
 export type Piece =
   | { readonly kind: "caution"; readonly label: string; readonly text: string }
   | { readonly kind: "headline" | "heading" | "paragraph" | "question" | "note"; readonly text: string }
@@ -48,6 +58,7 @@ export type Piece =
   | { readonly kind: "numbers"; readonly items: readonly { readonly label: string; readonly value: string }[] }
   | { readonly kind: "causes"; readonly groups: readonly { readonly label: string; readonly causes: readonly Cause[] }[] }
   | { readonly kind: "picture"; readonly alt: string; readonly file?: string }
+  | DocumentPiece
   | { readonly kind: "choices"; readonly choices: readonly Numbered[] }
   | FormPiece
   | { readonly kind: "quote"; readonly who: string; readonly words: string };
@@ -66,6 +77,8 @@ export interface Options {
   readonly reader: Reader;
   /** an earlier attempt may have arrived: said at the end */
   readonly maybe_repeat?: boolean;
+  /** keeps a document where its reader finds it, and says where; null when that failed */
+  readonly keepFile?: (document: Written) => string | null;
   /** number of the first choice; above 1 while an earlier question is still open */
   readonly first_number?: number;
 }
@@ -162,6 +175,12 @@ function pieceWriter(options: Options) {
         );
       case "picture":
         return [{ kind: "picture", alt: words(block.picture.alt), ...(block.picture.file ? { file: block.picture.file } : {}) }];
+      case "document": {
+        const { twin, title } = block.document;
+        const { words: said, ...written } = writeDocument(block.document, render, reader);
+        const file = options.keepFile?.(written);
+        return [{ kind: "document", ...written, title: line(title), words: twin ? "" : plain(said), ...(file ? { file } : {}) }];
+      }
       case "question":
         return [...filled({ kind: "question", text: words(block.text) }), ...choices(block.choices)];
       case "choices":

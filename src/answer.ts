@@ -52,6 +52,24 @@ export interface FormField {
   readonly hint?: Text;
 }
 
+/**
+ * A page or a table to keep, print or send on by oneself. An adapter attaches it as a file (`pages/` writes it in the reader's language and
+ * units); where no file can go, its words are read in its place.
+ */
+export interface Document {
+  /** file name with its ending: small letters, digits, hyphens */
+  readonly name: string;
+  readonly media_type: "text/html" | "text/csv" | "text/plain";
+  readonly title: Text;
+  readonly body: readonly PageBlock[];
+  /** a second form of a document that stands in the same answer: no need to read it out as well */
+  readonly twin?: true;
+}
+export type PageBlock =
+  | Extract<Block, { kind: "text" | "heading" | "steps" | "table" | "numbers" | "quote" }>
+  /** a line drawing made by `pages/`, never by a person */
+  | { readonly kind: "drawing"; readonly svg: string; readonly alt: Text };
+
 interface Touching {
   /** ids of the cautions this block needs; an empty list says that it touches no hazard */
   readonly cautions: readonly string[];
@@ -65,6 +83,7 @@ export type Block = Touching &
     | { readonly kind: "numbers"; readonly items: readonly NumberItem[] }
     | { readonly kind: "causes"; readonly items: readonly CauseItem[] }
     | { readonly kind: "picture"; readonly picture: Picture }
+    | { readonly kind: "document"; readonly document: Document }
     | { readonly kind: "question"; readonly id: string; readonly text: Text; readonly choices: readonly Choice[] }
     | { readonly kind: "choices"; readonly choices: readonly Choice[] }
     | { readonly kind: "form"; readonly id: string; readonly title: Text; readonly fields: readonly FormField[] }

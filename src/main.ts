@@ -60,6 +60,7 @@ const adapter = terminal({
   session: randomUUID(),
   now: Date.now,
   greeting: text("greeting"),
+  documents: join(stateFolder(process.env), "documents"),
   ...(settings.history ? { history: join(stateFolder(process.env), "history") } : {}),
   onError: (error) => log.error({ why: String(error) }, "a message could not be answered"),
 });

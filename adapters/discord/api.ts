@@ -13,6 +13,11 @@ export interface MediaGallery {
   readonly type: 12;
   readonly items: readonly { readonly media: { readonly url: string }; readonly description?: string }[];
 }
+/** Shows an uploaded file below the text. */
+export interface FileComponent {
+  readonly type: 13;
+  readonly file: { readonly url: string };
+}
 export interface Button {
   readonly type: 2;
   readonly style: 1 | 2 | 3 | 4;
@@ -42,7 +47,7 @@ export interface Container {
   readonly accent_color?: number;
   readonly components: readonly (TextDisplay | Separator | ActionRow | MediaGallery)[];
 }
-export type Component = TextDisplay | Separator | MediaGallery | ActionRow | Container;
+export type Component = TextDisplay | Separator | MediaGallery | FileComponent | ActionRow | Container;
 
 export interface TextInput {
   readonly type: 4;
@@ -72,11 +77,10 @@ export interface MessagePayload {
   readonly allowed_mentions: { readonly parse: readonly [] };
   readonly attachments?: readonly { readonly id: string; readonly filename: string; readonly description?: string }[];
 }
-/** A file to be uploaded as `files[n]`, n being its place in the list. */
-export interface Upload {
-  readonly name: string;
-  readonly path: string;
-}
+/** A file to be uploaded as `files[n]`, n being its place in the list: one that lies on disk, or its words. */
+export type Upload =
+  | { readonly name: string; readonly path: string }
+  | { readonly name: string; readonly media_type: string; readonly content: string };
 export interface DiscordMessage {
   readonly payload: MessagePayload;
   readonly files: readonly Upload[];

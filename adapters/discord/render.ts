@@ -1,6 +1,6 @@
 /** Any `Answer` as Discord messages of Components V2: plain JSON within every limit, cautions first and whole. */
 import type { Answer } from "../../src/answer.ts";
-import { type Label, labels, type Numbered, type Options, outline, type Piece } from "../outline.ts";
+import { type DocumentPiece, type Label, labels, type Numbered, type Options, outline, type Piece } from "../outline.ts";
 import { chunks, pack, type Part } from "../pack.ts";
 import { shorten } from "../plain.ts";
 import {
@@ -66,7 +66,9 @@ export function renderDiscord(answer: Answer, options: DiscordOptions): DiscordM
 function message(page: readonly Laid[], options: DiscordOptions, below: string, share: string): DiscordMessage {
   const files = page.flatMap((part) => part.upload ?? []);
   const components = page.flatMap((part) => part.components);
-  const described = components.flatMap((component) => (component.type === 12 ? component.items : []));
+  const described = new Map(
+    components.flatMap((component) => (component.type === 12 ? component.items.map((item) => [item.media.url, item.description] as const) : [])),
+  );
   return {
     payload: {
       flags: IS_COMPONENTS_V2 | (options.ephemeral ? EPHEMERAL : 0),
@@ -77,7 +79,7 @@ function message(page: readonly Laid[], options: DiscordOptions, below: string, 
             attachments: files.map((file, id) => ({
               id: String(id),
               filename: file.name,
-              ...(described[id]?.description ? { description: described[id].description } : {}),
+              ...(described.get(`attachment://${file.name}`) ? { description: described.get(`attachment://${file.name}`) } : {}),
             })),
           }
         : {}),
@@ -109,6 +111,8 @@ function lay(piece: Piece, at: number, label: Label, ref: string): Laid[] {
   switch (piece.kind) {
     case "picture":
       return picture(piece, at, label);
+    case "document":
+      return document(piece, at);
     case "choices":
       return choices(piece.choices, label, ref);
     case "form":
@@ -130,6 +134,18 @@ const choices = (list: readonly Numbered[], label: Label, ref: string): Laid[] =
   ...(needsWords(list) ? joined(list.flatMap((choice) => bullet(choice.label, `${choice.number}. `))).map((one) => text(one, true)) : []),
   ...rows(choiceRows(list, ref, label)),
 ];
+
+function document(piece: DocumentPiece, at: number): Laid[] {
+  const name = piece.name.replace(/(?=\.\w+$)/, `-${at}`);
+  return [
+    ...fit(piece.title || "·", PART, bold).map((one) => text(one, true)),
+    {
+      components: [{ type: 13, file: { url: `attachment://${name}` } }],
+      size: [0, 1, 1],
+      upload: { name, media_type: piece.media_type, content: piece.content },
+    },
+  ];
+}
 
 function picture(piece: { alt: string; file?: string }, at: number, label: Label): Laid[] {
   const words = (): Laid[] => fit(label("picture", { alt: piece.alt }) || piece.alt || "·", PART, (one) => one).map((one) => text(one));

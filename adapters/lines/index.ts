@@ -96,7 +96,7 @@ export async function lines(options: LinesOptions): Promise<void> {
     return { at: new Date(outgoing.due_at_ms).toISOString(), person: kind === "private" ? name : outgoing.person_id, room: kind === "private" ? "private" : name };
   };
 
-  const queue: { line: Line; urgent: unknown }[] = [];
+  const queue: { line: Line; urgent: boolean }[] = [];
   let arrived = Promise.withResolvers<void>();
   /** resolves when an emergency has come in behind the line that is being worked */
   let behind = Promise.withResolvers<void>();
@@ -106,7 +106,7 @@ export async function lines(options: LinesOptions): Promise<void> {
   rl.on("line", (words) => {
     if (words.trim() === "") return;
     const line = parseLine(words, `${boot}:${count++}`, Date.now());
-    const urgent = line.kind === "message" ? emergency(line.message) : null;
+    const urgent = line.kind === "message" && emergency(line.message) !== null;
     queue.push({ line, urgent });
     if (urgent) behind.resolve();
     arrived.resolve();
@@ -124,9 +124,10 @@ export async function lines(options: LinesOptions): Promise<void> {
       arrived = Promise.withResolvers<void>();
       continue;
     }
-    if (next.urgent) {
-      put(next.urgent);
-      if (next.line.kind === "message") core.receive(next.line.message, LINE_MS).catch(() => {});
+    if (next.urgent && next.line.kind === "message") {
+      // made now: what the lines before told of the person's country counts
+      put(emergency(next.line.message));
+      core.receive(next.line.message, LINE_MS).catch(() => {});
       continue;
     }
     behind = Promise.withResolvers<void>();

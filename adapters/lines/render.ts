@@ -73,6 +73,8 @@ function paragraph(piece: Piece): string {
       return piece.groups.flatMap((group) => [`${group.label}:`, ...group.causes.flatMap((cause) => [`- ${cause.title} (${cause.share})`, ...cause.because.map((why) => `  ${why}`)])]).join("\n");
     case "picture":
       return piece.alt;
+    case "document":
+      return [`${piece.title} (${piece.name})`, piece.words].filter(Boolean).join("\n");
     case "choices":
       return piece.choices.map((choice) => `${choice.number}) ${choice.label}`).join("\n");
     case "form":

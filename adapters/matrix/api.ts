@@ -17,7 +17,17 @@ export interface Edit extends Notice {
 /** What is sent for one answer, in order. A picture becomes an (encrypted) m.image once its file is uploaded. */
 export type Event =
   | { readonly kind: "notice"; readonly content: Notice }
-  | { readonly kind: "image"; readonly path: string; readonly content: ImageText };
+  | { readonly kind: "image"; readonly path: string; readonly content: ImageText }
+  | { readonly kind: "file"; readonly bytes: string; readonly content: FileText };
+
+/** A document becomes an (encrypted) m.file once its words are uploaded. */
+export interface FileText {
+  readonly msgtype: "m.file";
+  readonly body: string;
+  readonly filename: string;
+  readonly info: { readonly mimetype: string; readonly size: number };
+  readonly "m.mentions": Readonly<Record<string, never>>;
+}
 
 export interface ImageText {
   readonly msgtype: "m.image";

@@ -18,6 +18,7 @@ export interface Both {
 }
 export interface Laid extends Part, Both {
   readonly image?: { readonly path: string; readonly alt: string };
+  readonly file?: { readonly name: string; readonly title: string; readonly media_type: string; readonly content: string };
 }
 
 export const bytes = ({ body, html }: Both): number => Buffer.byteLength(body) + Buffer.byteLength(html);

@@ -26,14 +26,20 @@ export function renderMatrix(answer: Answer, options: MatrixOptions): Event[] {
     ...(at === last ? small(label("choose-hint")).map((one) => part(one)) : []),
   ]);
   const pages = pack(parts, [ROOM]);
-  const notices = pages.filter((page) => !page[0]?.image).length;
-  const isCut = pages.some((page, at) => !page[0]?.image && pages[at + 1] && !pages[at + 1]?.[0]?.image);
+  const isNotice = (page: readonly Laid[] | undefined): boolean => page !== undefined && !page[0]?.image && !page[0]?.file;
+  const notices = pages.filter(isNotice).length;
+  const isCut = pages.some((page, at) => isNotice(page) && isNotice(pages[at + 1]));
   let shown = 0;
   return pages.map((page) => {
     const image = page[0]?.image;
     if (image) {
       const filename = `figure${extname(image.path)}`;
       return { kind: "image", path: image.path, content: { msgtype: "m.image", body: image.alt, filename, "m.mentions": {} } };
+    }
+    const file = page[0]?.file;
+    if (file) {
+      const info = { mimetype: file.media_type, size: Buffer.byteLength(file.content) };
+      return { kind: "file", bytes: file.content, content: { msgtype: "m.file", body: file.title, filename: file.name, info, "m.mentions": {} } };
     }
     shown += 1;
     const where = isCut ? small(label("part", { part: shown, parts: notices })).map((one) => part(one)) : [];
@@ -82,6 +88,10 @@ function lay(piece: Piece, label: Label, options: MatrixOptions): Laid[] {
       const alt = unlinked(shorten(piece.alt, ALT));
       const image: Laid = { body: "", html: "", size: [0], alone: true, image: { path: piece.file, alt } };
       return piece.alt.length > ALT ? [image, ...words] : [image];
+    }
+    case "document": {
+      const { name, media_type, content } = piece;
+      return [{ body: "", html: "", size: [0], alone: true, file: { name, title: unlinked(shorten(piece.title, ALT)), media_type, content } }];
     }
     case "choices":
       return numbered(piece.choices);

@@ -6,6 +6,7 @@ import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Adapter } from "../adapter.ts";
 import { saysOneOf } from "../forms.ts";
 import { plain } from "../plain.ts";
+import { keepIn } from "./documents.ts";
 import { keepLine, readHistory } from "./history.ts";
 import { renderWords } from "./render.ts";
 import { type Output, PROMPT, writer } from "./send.ts";
@@ -25,6 +26,8 @@ export interface TerminalOptions {
   readonly greeting?: Text;
   /** file of the lines typed before; none are kept without it */
   readonly history?: string;
+  /** folder for pages and tables that were asked for; without it they are read out */
+  readonly documents?: string;
   /** default: on a terminal that shows colours, and not where NO_COLOR forbids them */
   readonly colour?: boolean;
   readonly onError?: (error: unknown) => void;
@@ -107,6 +110,7 @@ export function terminal(options: TerminalOptions): Terminal {
           received_at_ms: options.now(),
           ...(options.locale ? { locale: options.locale } : {}),
         }),
+        ...(options.documents ? { keepFile: keepIn(options.documents) } : {}),
         patience_ms: isTerminal ? 0 : PIPED_PATIENCE_MS,
         onError: options.onError ?? (() => {}),
       });

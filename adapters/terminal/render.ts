@@ -2,7 +2,7 @@
 import { styleText } from "node:util";
 import type { Answer } from "../../src/answer.ts";
 import type { FormQuestion } from "../forms.ts";
-import { type Label, labels, type Options, type Outline, outline, type Piece } from "../outline.ts";
+import { type DocumentPiece, type Label, labels, type Options, type Outline, outline, type Piece } from "../outline.ts";
 import { align, records, type Table } from "../table.ts";
 import { pad, width, wrap } from "../width.ts";
 
@@ -110,6 +110,8 @@ function pieceLines(piece: Piece, how: Look): string[] {
         ...wrap(how.label("picture", { alt: piece.alt }), prose),
         ...(piece.file ? wrap(how.label("picture-file", { file: piece.file }), prose).map((line) => paint("dim", line)) : []),
       ];
+    case "document":
+      return document(piece, how);
     case "choices":
       return numbered(piece.choices, how);
     case "form":
@@ -121,6 +123,14 @@ function pieceLines(piece: Piece, how: Look): string[] {
     case "quote":
       return [...wrap(colon(piece.who), prose), ...wrap(piece.words, prose - 4).map((line) => `  | ${line}`)];
   }
+}
+
+/** Kept as a file, its place is enough; else it is read here. */
+function document(piece: DocumentPiece, how: Look): string[] {
+  const { paint, prose } = how;
+  const kept = piece.file ? how.label("document-file", { title: piece.title, file: piece.file }) : "";
+  if (kept) return wrap(kept, prose);
+  return [...wrap(piece.title, prose).map((line) => paint("bold", line)), ...piece.words.split("\n").flatMap((line) => wrap(line, prose))];
 }
 
 const colon = (words: string): string => (/[:：]$/u.test(words) ? words : `${words}:`);

@@ -3,7 +3,7 @@ import type { Message } from "../../src/message.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Core, Reply } from "../adapter.ts";
 import { beginForm, fillIn, type FormTalk, formQuestion } from "../forms.ts";
-import { type FormPiece, labels } from "../outline.ts";
+import { type FormPiece, labels, type Options } from "../outline.ts";
 import { plain } from "../plain.ts";
 import { firstNumber, type Open, parse } from "./parse.ts";
 import { renderFormQuestion, renderNote, renderTerminal } from "./render.ts";
@@ -34,6 +34,7 @@ export interface TalkOptions {
   readonly render: Renderer;
   readonly reader: Reader;
   readonly event: (number: number) => Omit<Message, "text">;
+  readonly keepFile?: Options["keepFile"];
   /** how long a line may keep later ones from being looked at for danger; 0 looks as soon as a line comes */
   readonly patience_ms: number;
   readonly onError: (error: unknown) => void;
@@ -58,7 +59,7 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
     const { answer } = reply;
     reader = reply.reader;
     const kept = open.filter((one) => asked === null || one.after >= asked || (one.live !== undefined && !answer.emergency));
-    const shown = renderTerminal(answer, { render, reader, maybe_repeat, first_number: firstNumber(kept, answer) }, out.screen());
+    const shown = renderTerminal(answer, { render, reader, maybe_repeat, first_number: firstNumber(kept, answer), ...(options.keepFile ? { keepFile: options.keepFile } : {}) }, out.screen());
     out.write(shown.lines, answer.live);
     open = kept.filter((one) => one.live === undefined || one.live !== answer.live);
     if (shown.outline.numbered.length > 0)

@@ -66,7 +66,7 @@ function alarms(context: Context): Outcome | null {
 
 /** "-12 tonight" and nothing else */
 function weather(context: Context): Outcome | null {
-  if (context.text.length > 60 || /\b(wood|fire|burn|kg|load|how|what|log)\b/i.test(context.text)) return null;
+  if (context.text.length > 60 || /\b(wood|fires?|burn|kg|load|how|what|log|plan)\b/i.test(context.text)) return null;
   const read = readWeather(context.text, around(context));
   if (read.days.length > 0) return recordsOutcome(context, "set-house", { kept: { weather: [...read.days] }, problems: [...read.problems] });
   const said = read.facts.low_C !== undefined || read.facts.high_C !== undefined;

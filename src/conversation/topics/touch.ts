@@ -1,0 +1,45 @@
+/** "Can I touch it?" The model knows the mean face, the hand meets the hottest spot: so that is asked for, and nothing is ever called safe. */
+import { ask, numbers, say, text } from "../../answer.ts";
+import { q } from "../../quantities.ts";
+import { blocks, type Context, type Outcome } from "../context.ts";
+import type { Hearing } from "../hear.ts";
+import { inUnit } from "../reading/figures.ts";
+import { howtoOutcome } from "./howto.ts";
+
+export const touchSaid = (words: string): boolean => /\b(touch|touching|lean (on|against)|sit on|lie on|sleep on|hand on|too hot to|burn (myself|my|our|his|her|a child|the))\b/i.test(words);
+
+/**
+ * Burn thresholds for brick, ceramic and stone by time of contact, °C. ISO 13732-1, from memory: 1 s about 66 (its band for ceramics and
+ * stone), 1 min 51, 10 min 48, 8 h and longer 43. The lower end of each band is taken.
+ */
+export const BURNS_C: readonly { readonly contact: "second" | "minute" | "ten-minutes" | "long"; readonly from_C: number }[] = [
+  { contact: "second", from_C: 66 },
+  { contact: "minute", from_C: 51 },
+  { contact: "ten-minutes", from_C: 48 },
+  { contact: "long", from_C: 43 },
+];
+/** An infrared or dial thermometer may be this far off. Common practice, no source. */
+const METER_K = 3;
+
+export function touchOutcome(context: Context, heard: Hearing): Outcome {
+  const spot_C = heard.figures.map((figure) => (figure.dimension === "temperature" ? inUnit(figure, "C") : figure.dimension === null && figure.value >= 25 && figure.value <= 400 ? (context.reader.system === "us" ? ((figure.value - 32) * 5) / 9 : figure.value) : null)).find((value) => value !== null);
+  const figuresAsked = /\b(how hot|degrees|temperature|°|how warm|what temp)\b/i.test(context.text);
+  const howto = context.knowledge.howtos.get("children-and-clearance");
+  if (spot_C === undefined || spot_C === null) {
+    if (!figuresAsked && howto) return howtoOutcome(context, howto);
+    return { draft: { topic: "children-and-clearance", cautions: ["burns", "sleeping-warm"], headline: text("touch.ask"), blocks: [say(text("touch.mean"), "burns"), ask("hottest-spot", text("touch.which"), [], "burns")] } };
+  }
+  const reached = BURNS_C.find(({ from_C }) => spot_C + METER_K >= from_C);
+  return {
+    draft: {
+      topic: "children-and-clearance",
+      cautions: ["burns", "sleeping-warm", "not-safe-by-chat"],
+      headline: text(`touch.${reached?.contact ?? "below"}`, { spot: q(spot_C, "C") }),
+      blocks: blocks(
+        say(text("touch.thresholds", { second: q(66, "C"), minute: q(51, "C"), ten: q(48, "C"), long: q(43, "C") }), "burns", "sleeping-warm"),
+        say(text("touch.hottest"), "burns"),
+        numbers({ key: "hottest_spot_C", label: text("number.hottest_spot_C"), quantity: q(spot_C, "C", { low: spot_C - METER_K, high: spot_C + METER_K }) }),
+      ),
+    },
+  };
+}
