@@ -167,16 +167,17 @@ export function answer(draft: Draft, catalogue: Cautions, always: ReadonlySet<To
 }
 
 /** Short hands for the blocks that most answers are made of. */
-export const say = (words: Text, ...cautions: string[]): Block => ({ kind: "text", text: words, cautions });
-export const heading = (words: Text): Block => ({ kind: "heading", text: words, cautions: [] });
-export const steps = (list: readonly Text[], options: { title?: Text; ordered?: boolean; cautions?: readonly string[] } = {}): Block => ({
+type BlockOf<K extends Block["kind"]> = Extract<Block, { kind: K }>;
+export const say = (words: Text, ...cautions: string[]): BlockOf<"text"> => ({ kind: "text", text: words, cautions });
+export const heading = (words: Text): BlockOf<"heading"> => ({ kind: "heading", text: words, cautions: [] });
+export const steps = (list: readonly Text[], options: { title?: Text; ordered?: boolean; cautions?: readonly string[] } = {}): BlockOf<"steps"> => ({
   kind: "steps",
   steps: list,
   ordered: options.ordered ?? true,
   cautions: options.cautions ?? [],
   ...(options.title ? { title: options.title } : {}),
 });
-export const numbers = (...items: NumberItem[]): Block => ({ kind: "numbers", items, cautions: [] });
+export const numbers = (...items: NumberItem[]): BlockOf<"numbers"> => ({ kind: "numbers", items, cautions: [] });
 export const ask = (id: string, words: Text, choices: readonly Choice[] = [], ...cautions: string[]): Block => ({
   kind: "question", id, text: words, choices, cautions,
 });

@@ -5,13 +5,13 @@
 import { randomUUID } from "node:crypto";
 import { userInfo } from "node:os";
 import { join } from "node:path";
-import type { Core, Reply } from "../adapters/adapter.ts";
+import type { Adapter } from "../adapters/adapter.ts";
 import { terminal } from "../adapters/terminal/index.ts";
 import { text } from "./answer.ts";
-import { emergencyIn } from "./conversation/emergency.ts";
+import { connections, HOPELESS } from "./connections.ts";
 import { startCore } from "./core/remote.ts";
-import { readerOf } from "./delivery/reader.ts";
 import type { Log } from "./delivery/log.ts";
+import { front } from "./front.ts";
 import { BadSettings, readSettings, stateFolder, type HostSettings } from "./settings.ts";
 import { renderer, type Reader, type Renderer } from "./text/render.ts";
 
@@ -36,25 +36,15 @@ const log: Log = {
 };
 
 let render: Renderer = renderer(new Map());
-const known = { country: settings.country as string | undefined, locale: settings.locale };
+const shown: Renderer = (words, to) => render(words, to);
 
-const core: Core = {
-  emergency(message): Reply | null {
-    const answer = emergencyIn(message.text, { country: known.country, fallback_country: settings.country, language: known.locale.slice(0, 2) });
-    return answer ? { answer, reader } : null;
-  },
-  async receive(message): Promise<Reply> {
-    const { answer, facts } = await remote.receive(message, RECORDS_MS);
-    known.country = facts.country ?? known.country;
-    known.locale = facts.locale ?? known.locale;
-    return { answer, reader: readerOf(facts, reader) };
-  },
-};
-
-const adapter = terminal({
+const { database, country, knowledge } = settings;
+/** Beside a network, the terminal is there for whoever sits at it, not for a service without input. */
+const talksHere = settings.discord === undefined || process.stdin.isTTY === true;
+const here = terminal({
   stdin: process.stdin,
   stdout: process.stdout,
-  render: (words, to) => render(words, to),
+  render: shown,
   reader,
   person: { id: userInfo().username, name: userInfo().username },
   session: randomUUID(),
@@ -65,24 +55,35 @@ const adapter = terminal({
   onError: (error) => log.error({ why: String(error) }, "a message could not be answered"),
 });
 
-const { database, country, knowledge } = settings;
+const networks = await connections(settings, { render: shown, reader, log });
+const adapters: readonly Adapter[] = [...(talksHere ? [here] : []), ...networks.adapters];
 const remote = startCore(
   {
-    database, windows_ms: { terminal: 0 }, ticking: true, ...(knowledge ? { knowledge } : {}),
+    database, windows_ms: { terminal: 0, ...networks.windows_ms }, ticking: true, ...(knowledge ? { knowledge } : {}),
     settings: { timezone, locale: settings.locale, ...(country ? { country } : {}) },
     ...(settings.now_ms === undefined ? {} : { stands_at_ms: settings.now_ms }),
   },
-  [adapter],
+  adapters,
   log,
 );
+const core = front({ remote, reader, ...(country ? { country } : {}), limit_ms: RECORDS_MS });
 
 try {
   render = renderer(await remote.ready(RECORDS_MS));
 } catch (error) {
   console.error(`The records or the knowledge cannot be read (${error instanceof Error ? error.message : String(error)}). Emergencies are answered all the same.`);
 }
-await adapter.start(core);
-await adapter.ended;
-await adapter.stop();
+const told = new Promise<string>((resolve) => {
+  for (const signal of ["SIGINT", "SIGTERM"] as const) if (networks.adapters.length > 0) process.once(signal, () => resolve(signal));
+});
+try {
+  if (talksHere) await here.start(core);
+  await Promise.all(networks.adapters.map((adapter) => adapter.start(core)));
+} catch (error) {
+  console.error(error instanceof Error ? error.message : String(error));
+  if (!talksHere) process.exit(1);
+}
+const ended = await Promise.race([...(talksHere ? [here.ended] : []), told, ...(talksHere ? [] : [networks.hopeless])]);
+await Promise.all(adapters.map((adapter) => adapter.stop()));
 await remote.close(3_000);
-process.exit(0);
+process.exit(ended === HOPELESS ? 1 : 0);

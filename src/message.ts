@@ -1,5 +1,7 @@
 /** What an adapter hands in: one event of a chat network in neutral form. */
 
+import type { Fire } from "./records/types.ts";
+
 export interface Identity {
   /** the network's name, e.g. `matrix`; with `id` it names one account */
   readonly network: string;
@@ -33,6 +35,8 @@ export interface Message {
   /** records given as data (import, lines) */
   readonly records?: Readonly<Record<string, unknown>>;
   readonly picture?: { readonly name: string; readonly media_type: string; readonly bytes: Uint8Array };
+  /** all fires of the heater's last twelve months, looked up for a message that asks for a report */
+  readonly season?: readonly Fire[];
   /** the emergency leaf answered this message already, before anything else ran */
   readonly emergency_answered?: string;
 }

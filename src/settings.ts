@@ -34,6 +34,13 @@ const zone = z.string().refine((name) => {
   }
 }, "a time zone such as Europe/Helsinki");
 
+/** Anything but https would show the token to the network in between; only this very machine may go without. */
+const api = z.string().refine((address) => {
+  if (!URL.canParse(address)) return false;
+  const { protocol, hostname } = new URL(address);
+  return protocol === "https:" || (protocol === "http:" && ["localhost", "127.0.0.1", "[::1]"].includes(hostname));
+}, "an https address (http only for this machine itself)");
+
 const Schema = z.object({
   GLEED_DATABASE: z.string().min(1).optional().describe("file, :memory: or postgres URL of the records"),
   GLEED_NOW: z.string().refine((at) => !Number.isNaN(Date.parse(at)), "an instant such as 2026-11-25T18:00:00Z").optional().describe("instant at which the clock starts and stands still (lines only)"),
@@ -41,6 +48,12 @@ const Schema = z.object({
   GLEED_TIMEZONE: zone.optional().describe("time zone of people who did not say theirs"),
   GLEED_LOCALE: z.string().regex(/^[a-zA-Z]{2,3}([-_][a-zA-Z0-9]{2,8})*$/, "a language tag such as en-GB").optional().describe("language and number format of people who did not say theirs"),
   GLEED_KNOWLEDGE: z.string().min(1).optional().describe("folder of the knowledge, when it is not the one that came along"),
+  GLEED_DISCORD_TOKEN: z.string().min(1).optional().describe("token of the Discord application; starts Discord"),
+  GLEED_DISCORD_TOKEN_FILE: z.string().min(1).optional().describe("file that holds the token and nothing else, instead of the token itself"),
+  GLEED_DISCORD_API: api.optional().describe("another address of Discord's API"),
+  GLEED_DISCORD_GUILD: z.string().regex(/^\d{15,21}$/, "a server's id of 17 to 20 digits").optional().describe("server in which commands are registered while developing"),
+  GLEED_DISCORD_PUBLIC_KEY: z.string().regex(/^[0-9a-fA-F]{64}$/, "64 hexadecimal digits").optional().describe("public key of the Discord application: takes interactions by HTTP instead of the gateway"),
+  GLEED_DISCORD_PORT: z.string().regex(/^\d{1,5}$/, "a port number").transform(Number).optional().describe("port of those HTTP interactions, 8787 when not set"),
   GLEED_HISTORY: z.enum(["on", "off"]).optional().describe("keep the lines typed in the terminal for the next start"),
 });
 
@@ -53,6 +66,13 @@ export interface HostSettings {
   readonly locale: string;
   readonly knowledge?: string;
   readonly history: boolean;
+  readonly discord?: DiscordSettings;
+}
+export interface DiscordSettings {
+  readonly token: Secret;
+  readonly api?: string;
+  readonly guild?: string;
+  readonly http?: { readonly public_key: string; readonly port: number };
 }
 
 export class BadSettings extends Error {
@@ -77,6 +97,7 @@ export function readSettings(env: Environment, database: string): HostSettings {
   for (const key of Object.keys(file)) if (!(key in Schema.shape)) problems.push(`${key} in the settings file is not a setting; known are ${Object.keys(Schema.shape).join(", ")}.`);
   const read = Schema.safeParse(given);
   for (const issue of read.error?.issues ?? []) problems.push(`${issue.path.join(".")} is "${String(given[issue.path.join(".")])}"; it takes ${issue.message}.`);
+  const discord = read.success ? discordFrom(read.data, problems) : undefined;
   if (problems.length > 0 || !read.success) throw new BadSettings(problems);
   const { GLEED_DATABASE, GLEED_NOW, GLEED_COUNTRY, GLEED_TIMEZONE, GLEED_LOCALE, GLEED_KNOWLEDGE, GLEED_HISTORY } = read.data;
   return {
@@ -87,7 +108,31 @@ export function readSettings(env: Environment, database: string): HostSettings {
     locale: GLEED_LOCALE ?? "en-GB",
     ...(GLEED_KNOWLEDGE ? { knowledge: GLEED_KNOWLEDGE } : {}),
     history: GLEED_HISTORY !== "off",
+    ...(discord ? { discord } : {}),
   };
+}
+
+function discordFrom(read: z.output<typeof Schema>, problems: string[]): DiscordSettings | undefined {
+  const token = read.GLEED_DISCORD_TOKEN?.trim() ?? (read.GLEED_DISCORD_TOKEN_FILE ? secretIn("GLEED_DISCORD_TOKEN_FILE", read.GLEED_DISCORD_TOKEN_FILE, problems) : undefined);
+  if (!token) return undefined;
+  return {
+    token: new Secret(token),
+    ...(read.GLEED_DISCORD_API ? { api: read.GLEED_DISCORD_API.replace(/\/+$/, "") } : {}),
+    ...(read.GLEED_DISCORD_GUILD ? { guild: read.GLEED_DISCORD_GUILD } : {}),
+    ...(read.GLEED_DISCORD_PUBLIC_KEY ? { http: { public_key: read.GLEED_DISCORD_PUBLIC_KEY, port: read.GLEED_DISCORD_PORT ?? 8787 } } : {}),
+  };
+}
+
+/** One line of a file, for what should not stand in an environment. */
+function secretIn(setting: string, path: string, problems: string[]): string | undefined {
+  try {
+    const words = readFileSync(path, "utf8").trim();
+    if (words !== "" && !/\s/.test(words)) return words;
+    problems.push(`the file of ${setting} is empty or holds more than one word; it takes the secret alone.`);
+  } catch {
+    problems.push(`the file of ${setting} cannot be read.`);
+  }
+  return undefined;
 }
 
 function fromFile(path: string, problems: string[]): Record<string, string> {

@@ -56,7 +56,7 @@ export function renderDiscord(answer: Answer, options: DiscordOptions): DiscordM
     ...rest.flatMap((piece, at) => lay(piece, at, label, options.ref)),
   ];
   const messages = pack(parts, [TEXT, COMPONENTS, LIMITS.files]);
-  const shareLabel = options.share ? label("share") : "";
+  const shareLabel = options.share ? label("show-here") : "";
   return messages.map((page, at) => {
     const where = messages.length > 1 ? label("part", { part: at + 1, parts: messages.length }) : "";
     return message(page, options, [where, options.note ?? ""].filter(Boolean).join(" · "), at === messages.length - 1 ? shareLabel : "");

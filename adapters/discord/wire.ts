@@ -110,4 +110,8 @@ const edited = ({ payload }: DiscordMessage) => ({ ...payload, flags: payload.fl
 const TYPES: Readonly<Record<string, string>> = { png: "image/png", svg: "image/svg+xml", jpg: "image/jpeg" };
 
 const filesOf = (message: DiscordMessage): Promise<RawFile[]> =>
-  Promise.all(message.files.map(async ({ name, path }) => ({ name, data: await readFile(path), contentType: TYPES[name.split(".").at(-1) ?? ""] ?? "application/octet-stream" })));
+  Promise.all(message.files.map(async (file) => ({
+    name: file.name,
+    data: "path" in file ? await readFile(file.path) : Buffer.from(file.content),
+    contentType: "path" in file ? (TYPES[file.name.split(".").at(-1) ?? ""] ?? "application/octet-stream") : file.media_type,
+  })));

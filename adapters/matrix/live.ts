@@ -17,11 +17,11 @@ export type Change =
   | { readonly change: "send"; readonly event: Event }
   | { readonly change: "redact"; readonly event_id: string };
 
-/** What leads from the notices shown so far to the new ones. Pictures are sent anew only with notices that are new themselves. */
+/** What leads from the notices shown so far to the new ones. Pictures and files are sent anew only with notices that are new themselves. */
 export function liveChanges(shown: readonly string[], events: readonly Event[]): Change[] {
   let at = 0;
   const changes = events.flatMap((event): Change[] => {
-    if (event.kind === "image") return at < shown.length ? [] : [{ change: "send", event }];
+    if (event.kind !== "notice") return at < shown.length ? [] : [{ change: "send", event }];
     const event_id = shown[at++];
     return [event_id === undefined ? { change: "send", event } : { change: "edit", content: edit(event_id, event.content) }];
   });

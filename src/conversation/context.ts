@@ -31,6 +31,8 @@ export interface TalkState {
   readonly reckoned?: { readonly topic: TopicId; readonly calculator?: string; readonly inputs: Readonly<Record<string, unknown>>; readonly at_ms: number };
   /** what was asked or told once and is not asked again, with its time; never forgotten by age */
   readonly asked?: Readonly<Record<string, number>>;
+  /** troubles talked about, latest last, with the likeliest cause so far; for the season's report and a brief to send on */
+  readonly troubles?: readonly { readonly topic: TopicId; readonly cause?: string; readonly at_ms: number }[];
   /** how to take back the last thing written */
   readonly undo?: { readonly writes: readonly Write[]; readonly at_ms: number };
 }
@@ -74,6 +76,7 @@ export interface Outcome {
 export type Handler = (context: Context) => Outcome;
 
 const MIN = 60_000;
+const YEAR_MS = 366 * 24 * 60 * MIN;
 /** How long each part of a talk stays alive. */
 const AGES: Record<string, number> = { tree: 12 * 60 * MIN, bed: 60 * MIN, pending: 2 * 60 * MIN, reckoned: 6 * 60 * MIN, undo: 30 * MIN, topic: 6 * 60 * MIN };
 
@@ -86,6 +89,7 @@ export function alive(state: TalkState, now_ms: number): TalkState {
     ...(young(state.pending?.at_ms, "pending") ? { pending: state.pending } : {}),
     ...(young(state.reckoned?.at_ms, "reckoned") ? { reckoned: state.reckoned } : {}),
     ...(state.asked ? { asked: state.asked } : {}),
+    ...(state.troubles ? { troubles: state.troubles.filter(({ at_ms }) => now_ms - at_ms < YEAR_MS) } : {}),
     ...(young(state.undo?.at_ms, "undo") ? { undo: state.undo } : {}),
   };
 }

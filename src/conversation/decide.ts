@@ -8,6 +8,7 @@ import type { Knowledge } from "../knowledge/load.ts";
 import type { Message } from "../message.ts";
 import { readRecords } from "../records/read.ts";
 import type { Decided, Due, Snapshot } from "../records/types.ts";
+import { askedAbout } from "./asked-about.ts";
 import { CAREFUL, TOPIC_CAUTIONS } from "./cautions.ts";
 import { contextOf, type Context, type Outcome, type Settings } from "./context.ts";
 import { emergencyAnswer } from "./emergency.ts";
@@ -67,7 +68,7 @@ function finish(context: Context, { draft, ready, writes = [], due = [], cancel 
     const cautions = [...new Set([...(one.cautions ?? []), ...(TOPIC_CAUTIONS[one.topic] ?? [])])];
     return answer({ ...one, cautions }, context.knowledge.cautions, CAREFUL);
   };
-  const kept = Object.fromEntries(Object.entries({ ...context.state, topic: draft.topic, topic_at_ms: context.now_ms, ...state }).filter(([, value]) => value !== undefined));
+  const kept = Object.fromEntries(Object.entries({ ...context.state, topic: draft.topic, topic_at_ms: context.now_ms, ...askedAbout(context, draft), ...state }).filter(([, value]) => value !== undefined));
   return {
     answer: ready ?? make(draft),
     writes: [...writes, { write: "talk", state: kept }],

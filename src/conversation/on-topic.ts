@@ -3,14 +3,20 @@ import type { TopicId } from "../topics.ts";
 import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
-import { draughtOutcome, drynessOutcome, energyOutcome, volumeOutcome } from "./topics/calculate.ts";
+import { buyingOutcome } from "./topics/buying.ts";
+import { drynessOutcome, energyOutcome, volumeOutcome } from "./topics/calculate.ts";
+import { draughtOutcome } from "./topics/draught.ts";
+import { firePlanOutcome } from "./topics/fire-plan.ts";
 import { guideEvent, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
+import { heatCurveOutcome } from "./topics/heat-curve.ts";
 import { howtoOutcome } from "./topics/howto.ts";
 import { loadOutcome } from "./topics/load-size.ts";
 import { fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
+import { seasoningOutcome } from "./topics/seasoning.ts";
 import { talkRecords } from "./topics/talk-records.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
+import { woodStockOutcome } from "./topics/wood-stock.ts";
 
 export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(context)): Outcome {
   switch (topic) {
@@ -28,7 +34,15 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     case "fuel-energy":
       return energyOutcome(context, heard);
     case "wood-volume":
-      return volumeOutcome(context, heard);
+      return buyingOutcome(context, heard) ?? volumeOutcome(context, heard);
+    case "wood-stock":
+      return woodStockOutcome(context, heard);
+    case "seasoning":
+      return seasoningOutcome(context, heard);
+    case "heat-curve":
+      return heatCurveOutcome(context, heard);
+    case "fire-plan":
+      return firePlanOutcome(context, heard);
     case "draught":
       return draughtOutcome(context, heard);
     case "log-fire":

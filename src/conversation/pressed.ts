@@ -12,6 +12,7 @@ import { firstChoice } from "./topics/first-fires.ts";
 import { guideChoice, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
 import { deleteAsk, deleteDone, myDataOutcome } from "./topics/other.ts";
+import { pageChoice } from "./topics/pages.ts";
 import { recordsOutcome } from "./topics/records.ts";
 import { unitsChosen } from "./topics/talk-records.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
@@ -37,6 +38,8 @@ export function pressed(context: Context, choice: string): Outcome | null {
       return firstChoice(context, rest);
     case "house":
       return houseChoice(context, rest);
+    case "page":
+      return pageChoice(context, rest);
     case "ban":
       return banChoice(context, rest);
     case "units":

@@ -2,6 +2,7 @@
 import { text } from "../answer.ts";
 import { isOver, type GuideEvent } from "../firing/guide.ts";
 import type { TopicId } from "../topics.ts";
+import { byFigures } from "./by-figures.ts";
 import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
 import { guessLanguage } from "./language.ts";
@@ -9,6 +10,7 @@ import { onTopic } from "./on-topic.ts";
 import { basisNear } from "./reading/figure-context.ts";
 import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
+import { readYesNo } from "./reading/yes-no.ts";
 import { route } from "./routing/route.ts";
 import { answerTo } from "./sign-answer.ts";
 import { stated } from "./stated.ts";
@@ -16,6 +18,7 @@ import { surroundings } from "./surroundings.ts";
 import { banSaid } from "./topics/ban.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
+import { emergencyOutcome } from "./topics/emergency.ts";
 import { guideEvent, takeOver } from "./topics/fire.ts";
 import { running, stateOf } from "./topics/guide-state.ts";
 import { helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
@@ -24,7 +27,7 @@ import { troubleOutcome } from "./topics/trouble.ts";
 export function respond(context: Context): Outcome {
   const said = context.text.trim();
   if (said === "") return helpOutcome(context);
-  return command(context, said) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
+  return command(context, said) ?? shutOverGlow(context) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
 
 /** "undo", "cancel", "help", a greeting: short, whole messages. */
@@ -44,6 +47,15 @@ function command(context: Context, said: string): Outcome | null {
   return null;
 }
 
+/** "I already shut it while it still glowed", said of a damper nobody needs to name while closing down is the topic. */
+function shutOverGlow(context: Context): Outcome | null {
+  const about = context.state.topic === "close-down" || context.state.topic === "light-fire" || running(context) !== null;
+  if (!about || !/\b(i|we|ive|i've|already|have|he|she)\b.{0,30}\b(shut|closed)\b/i.test(context.text) || /\b(air|door|can i|may i|should)\b|\?/i.test(context.text)) return null;
+  const { report } = hear(context);
+  const alight = report?.bed === "glow" || (report?.flame !== undefined && report.flame !== "none");
+  return alight ? emergencyOutcome(context, "damper-over-embers") : null;
+}
+
 /** An answer to the question that stands open. */
 function asked(context: Context): Outcome | null {
   const { tree, pending } = context.state;
@@ -55,6 +67,8 @@ function asked(context: Context): Outcome | null {
   }
   const trouble = tree?.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
   const sign = tree?.waiting ? trouble?.signs[tree.waiting] : undefined;
+  const finished = tree && !tree.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
+  if (finished && context.text.length <= 40 && !/\d/.test(context.text) && readYesNo(context.text)) return troubleOutcome(context, finished);
   if (!tree?.waiting || !trouble || !sign || !short) return null;
   const heard = hear(context);
   const given = answerTo(sign, context.text, heard.figures);
@@ -122,6 +136,8 @@ function byTopic(context: Context): Outcome {
   if (spoken || closing(heard, first?.topic, routed.verdict === "sure")) return closeDownOutcome(context, heard.report);
   const follow = followUp(context, plain, heard);
   if (follow) return follow;
+  const figured = byFigures(context.text, heard);
+  if (figured) return onTopic(context, figured, heard);
   const language = guessLanguage(context.text);
   if (routed.verdict === "out-of-scope") return outOfScopeOutcome(context, language !== "en" && language !== "other" ? language : null);
   if (routed.verdict === "unsure" && nearest.length > 0) return unsureOutcome(context, nearest);

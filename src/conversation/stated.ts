@@ -4,7 +4,7 @@ import type { Fire } from "../records/types.ts";
 import type { Context, Outcome } from "./context.ts";
 import { inUnit, readFigures } from "./reading/figures.ts";
 import { readCorrection } from "./reading/corrections.ts";
-import { readAlarms, readWeather } from "./reading/records.ts";
+import { readAlarms, readWeather, readWood } from "./reading/records.ts";
 import { readSpecies } from "./reading/species.ts";
 import { readTimes } from "./reading/times.ts";
 import { shareHeard } from "./topics/calculate.ts";
@@ -12,7 +12,7 @@ import { recordsOutcome } from "./topics/records.ts";
 
 export function stated(context: Context): Outcome | null {
   if (/\?\s*$/.test(context.text) || context.text.length > 200) return null;
-  return corrected(context) ?? bedtime(context) ?? alarms(context) ?? weather(context);
+  return corrected(context) ?? bedtime(context) ?? alarms(context) ?? weather(context) ?? wood(context);
 }
 
 /** "no, 14 not 40" after a fire was written down. */
@@ -25,8 +25,11 @@ function corrected(context: Context): Outcome | null {
   const mass = figures.find((figure) => figure.dimension === "mass" || figure.dimension === null);
   const share = shareHeard({ figures });
   const species = readSpecies(correction.to)[0]?.id;
-  const load_kg = mass ? (mass.unit === null ? mass.value : (inUnit(mass, "kg") ?? undefined)) : undefined;
-  const changed = { ...(share ? { moisture_pct_wet: share.value } : load_kg !== undefined ? { load_kg } : {}), ...(species ? { species } : {}) };
+  const value = mass ? (mass.unit === null ? mass.value : (inUnit(mass, "kg") ?? undefined)) : undefined;
+  // a bare figure stands for the one it replaces
+  const was = correction.from === undefined ? undefined : readFigures(correction.from)[0]?.value;
+  const isMoisture = share !== undefined || (mass?.unit === null && was !== undefined && last.facts.moisture_pct_wet === was && last.facts.load_kg !== was);
+  const changed = { ...(isMoisture ? { moisture_pct_wet: share?.value ?? value } : value !== undefined ? { load_kg: value } : {}), ...(species ? { species } : {}) };
   if (Object.keys(changed).length === 0) return null;
   const fire: Fire = { ...last, facts: { ...last.facts, ...changed } };
   const outcome = recordsOutcome(context, "log-fire", { kept: { fires: [fire.facts] }, problems: [] });
@@ -66,11 +69,22 @@ function alarms(context: Context): Outcome | null {
 
 /** "-12 tonight" and nothing else */
 function weather(context: Context): Outcome | null {
-  if (context.text.length > 60 || /\b(wood|fires?|burn|kg|load|how|what|log|plan)\b/i.test(context.text)) return null;
+  if (context.text.length > 60 || /\b(wood|fires?|burn|kg|load|how|what|log|plan|draws?|draught|draft|smok\w*|smells?|glass|crack\w*|door|damper|heater|stove)\b/i.test(context.text)) return null;
   const read = readWeather(context.text, around(context));
   if (read.days.length > 0) return recordsOutcome(context, "set-house", { kept: { weather: [...read.days] }, problems: [...read.problems] });
   const said = read.facts.low_C !== undefined || read.facts.high_C !== undefined;
   return said && /\b(tonight|low|lows|high|outside|outdoors|overnight|forecast)\b/i.test(context.text)
     ? recordsOutcome(context, "set-house", { kept: { weather: read.facts }, problems: [...read.problems] })
     : null;
+}
+
+const ASKS = /^(is|are|how|why|when|what|which|can|could|should|do|does|did|will|would|where|who)\b/i;
+
+/** "birch, split last March, reads 17 % wet basis, a basket is 8 kg": a pile described, with more than one would say in passing */
+function wood(context: Context): Outcome | null {
+  if (ASKS.test(context.text.trim()) || /\b(log|lit|burnt|burned|fire)\b/i.test(context.text)) return null;
+  const read = readWood(context.text, around(context));
+  const pile = read.facts[0];
+  const described = pile && (pile.basket_kg !== undefined || pile.split_on !== undefined || pile.measured_on !== undefined || pile.volume_m3_stacked !== undefined);
+  return described && Object.keys(pile).length >= 2 && read.questions.length === 0 ? recordsOutcome(context, "woodpile", { kept: { wood: [...read.facts] }, problems: [...read.problems] }) : null;
 }

@@ -2,6 +2,7 @@
 import type { Context, Outcome } from "./context.ts";
 import { alarmsAsked } from "./topics/alarms.ts";
 import { firstFiresOutcome } from "./topics/first-fires.ts";
+import { pagesAsked } from "./topics/pages.ts";
 
 const FIRST_FIRES = /\b(?:show|list|see|print) (?:me )?(?:my |our |the )?first fires\b|\bhow far (?:am i|are we|along)\b.{0,30}\bfirst fires\b|^(?:my )?first fires$/;
 
@@ -9,5 +10,5 @@ export function surroundings(context: Context): Outcome | null {
   const plain = context.text.toLowerCase().replace(/[?.!\s]+$/, "").trim();
   if (plain.length > 200) return null;
   if (FIRST_FIRES.test(plain)) return firstFiresOutcome(context);
-  return alarmsAsked(context);
+  return pagesAsked(context) ?? alarmsAsked(context);
 }

@@ -16,6 +16,7 @@ import { messageKey, type Message } from "../message.ts";
 import type { Clock, Outgoing, Store } from "../records/ports.ts";
 import { openStore } from "../store/open.ts";
 import { loadCatalogues } from "../text/catalogues.ts";
+import { withSeason } from "./season.ts";
 import { withSharedHeater } from "./shared-heater.ts";
 
 export interface CoreOptions {
@@ -61,7 +62,7 @@ export async function openCore(options: CoreOptions): Promise<Core> {
     texts: joined(knowledge, own),
     now: () => clock.now(),
     async receive(message) {
-      const shared = await withSharedHeater(store, message);
+      const shared = await withSharedHeater(store, await withSeason(store, message, clock.now()));
       return receive({ store, clock, nudge: () => ticker?.nudge(), decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) }, shared.message);
     },
     async advance(ms) {

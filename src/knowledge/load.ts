@@ -9,6 +9,7 @@ import type { z } from "zod";
 import type { Caution } from "../answer.ts";
 import type { TopicId } from "../topics.ts";
 import { checkTrouble, checkCautions } from "./check.ts";
+import { SweepLawFile, UpkeepFile, checkUpkeep, type SweepRule, type UpkeepKnowledge } from "./upkeep-schema.ts";
 import { CallsFile, CautionsFile, Firing, HowTo, Trouble, type Call, type CautionEntry } from "./schemas.ts";
 
 export interface Knowledge {
@@ -18,6 +19,9 @@ export interface Knowledge {
   readonly cautions: ReadonlyMap<string, Caution>;
   readonly cautionEntries: Readonly<Record<string, CautionEntry>>;
   readonly calls: ReadonlySet<Call>;
+  readonly upkeep: UpkeepKnowledge;
+  /** sweeping rules by country */
+  readonly sweepLaw: Readonly<Record<string, SweepRule>>;
   /** language to catalogue */
   readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
 }
@@ -83,6 +87,10 @@ function keyRange(document: Document, path: readonly PropertyKey[]): [number, nu
   return isSeq(parent) ? (parent.range as [number, number, number]) : undefined;
 }
 
+const NO_UPKEEP: UpkeepKnowledge = {
+  defaults: { north: { start: "10-01", end: "04-30" }, south: { start: "05-01", end: "09-30" }, heating_limit_C: 12, source: "none" },
+  southern_countries: [], tasks: {}, signs: {},
+};
 const FOLDERS = { troubles: Trouble, howtos: HowTo, firings: Firing } as const;
 
 /** @param folder the knowledge folder; @throws KnowledgeError naming every mistake at once */
@@ -115,7 +123,15 @@ export async function loadKnowledge(folder: string): Promise<Knowledge> {
   const howtos = await all<HowTo>("howtos");
   const firings = await all<Firing>("firings");
 
+  const upkeep = (await read("upkeep.yaml", UpkeepFile)) ?? NO_UPKEEP;
+  const sweepLaw = (await read("sweep-law.yaml", SweepLawFile)) ?? {};
+  for (const [task, { title, what, book, tools }] of Object.entries(upkeep.tasks)) gather(english, `upkeep.${task}`, { title, what, ...(book ? { book } : {}), tools });
+  for (const [sign, { says }] of Object.entries(upkeep.signs)) english.set(`upkeep.sign.${sign}`, says);
+  for (const [country, { says }] of Object.entries(sweepLaw)) english.set(`sweep-law.${country}`, says);
+  problems.push(...checkUpkeep(upkeep));
+
   const known = new Set(Object.keys(cautionEntries));
+  problems.push(...checkCautions("knowledge/upkeep.yaml", upkeep, known));
   for (const trouble of troubles.values()) problems.push(...checkTrouble(trouble));
   for (const [kind, things] of Object.entries({ troubles, howtos, firings })) {
     for (const thing of things.values()) problems.push(...checkCautions(`knowledge/${kind}/${thing.id}.yaml`, thing, known));
@@ -130,6 +146,8 @@ export async function loadKnowledge(folder: string): Promise<Knowledge> {
     cautions,
     cautionEntries,
     calls: new Set(Object.keys(calls) as Call[]),
+    upkeep,
+    sweepLaw,
     texts: new Map([["en", english]]),
   };
 }

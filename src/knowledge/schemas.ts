@@ -86,6 +86,8 @@ const Part = z.strictObject({
   unknown: z.enum(["show", "hide", "ask"]).default("show"),
   text: z.array(sentence).optional(),
   steps: z.array(sentence).optional(),
+  /** false for a list without an order: things never to do, things to choose from */
+  ordered: z.boolean().default(true),
   cautions: z.array(id).default([]),
   source,
 });

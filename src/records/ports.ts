@@ -8,7 +8,7 @@
  */
 import type { Answer } from "../answer.ts";
 import type { Identity, Message, Place } from "../message.ts";
-import type { Decided, Due, DueKind, Person, Snapshot } from "./types.ts";
+import type { Decided, Due, DueKind, Fire, Person, Snapshot } from "./types.ts";
 
 /** Wall and monotonic time, and nothing else reads either. */
 export interface Clock {
@@ -113,6 +113,8 @@ export interface Store {
   personByIdentity(network: string, network_id: string): Promise<Person | null>;
   /** ids of the heaters somebody fires, the meant one first */
   heatersOf(person_id: string): Promise<readonly string[]>;
+  /** fires of a heater lit at or after an instant, newest first (at most 2000): a whole season's, for its report */
+  firesSince(heater_id: string, from_ms: number): Promise<readonly Fire[]>;
   /** everything kept about a person */
   exportPerson(person_id: string): Promise<Record<string, unknown>>;
   /** Forget what only guards against repeats and is older than `before_ms`: answered messages, sent rows. */

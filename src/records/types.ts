@@ -27,9 +27,20 @@ export interface Heater {
   /** everyone who fires it, the owner included */
   readonly member_ids: readonly string[];
   readonly facts: HeaterFacts;
-  readonly upkeep: UpkeepFacts;
+  readonly upkeep: UpkeepFacts & UpkeepKept;
   /** rules of its builder or its group; they only ever tighten (see limits.ts) */
   readonly rules: readonly HeaterRule[];
+}
+
+/** What Gleed itself notes of a heater's upkeep; days as written (2026-10-03), by job or sign of knowledge/upkeep.yaml. */
+export interface UpkeepKept {
+  readonly done?: Readonly<Record<string, string>>;
+  /** when a job was last spoken of without being asked */
+  readonly told?: Readonly<Record<string, string>>;
+  /** days on which a sign was seen, oldest first, at most a dozen */
+  readonly signs?: Readonly<Record<string, readonly string[]>>;
+  /** true: speak of no job without being asked */
+  readonly silent?: boolean;
 }
 
 /** A builder's or local rule. Each field can only narrow what `limits()` allows. */
@@ -109,7 +120,10 @@ export interface Snapshot {
   readonly fires: readonly Fire[];
   /** how many fires the heater meant has in all, and what they burnt */
   readonly totals: { readonly fires: number; readonly load_kg: number; readonly since_sweep_kg: number; readonly since_sweep_fires: number };
+  /** stretches of fires of the heater meant with less than 30 days between, oldest first; of the last four years */
+  readonly stretches?: readonly FireStretch[];
   readonly guide: Guide | null;
+  /** open ones of this person; in a group's room, those of the room too */
   readonly reminders: readonly Reminder[];
   /** what moderators of groups have set, in whose rooms somebody of this heater talks; narrows like the heater's own rules */
   readonly group_rules?: readonly HeaterRule[];
@@ -129,14 +143,27 @@ export interface AlbumEntry {
   readonly words?: string;
 }
 
+export interface FireStretch {
+  readonly first_ms: number;
+  readonly last_ms: number;
+  readonly fires: number;
+}
+
 export interface Reminder {
   readonly id: string;
   readonly person_id: string;
   readonly place_id: string;
   readonly what: string;
   readonly due_at_ms: number;
+  /** RFC 5545: DTSTART as local time without a zone, and an RRULE; the person's zone at the time is what counts */
   readonly rule?: string;
   readonly done_at_ms?: number;
+  /** job of knowledge/upkeep.yaml whose record is written when it is done */
+  readonly task?: string;
+  /** when it was last said */
+  readonly told_at_ms?: number;
+  /** it fell due while it could not be said, and belongs into the next digest */
+  readonly missed_at_ms?: number;
 }
 
 /** What a decision wants to be kept; committed in one transaction with everything else the message causes. */

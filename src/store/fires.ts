@@ -1,5 +1,5 @@
 /** The log of a heater's fires. */
-import type { Fire, Heater, Snapshot } from "../records/types.ts";
+import type { Fire, FireStretch, Heater, Snapshot } from "../records/types.ts";
 import type { Db, Tx } from "./engine.ts";
 import { pack, unpack } from "./json.ts";
 
@@ -13,6 +13,21 @@ export async function latestFires(db: Db, heater_id: string): Promise<Fire[]> {
     .orderBy("lit_at_ms", "desc")
     .orderBy("id")
     .limit(LATEST)
+    .execute();
+  return rows.map(asFire);
+}
+
+const SEASON = 2000;
+
+export async function firesSince(db: Db, heater_id: string, from_ms: number): Promise<Fire[]> {
+  const rows = await db
+    .selectFrom("fires")
+    .selectAll()
+    .where("heater_id", "=", heater_id)
+    .where("lit_at_ms", ">=", from_ms)
+    .orderBy("lit_at_ms", "desc")
+    .orderBy("id")
+    .limit(SEASON)
     .execute();
   return rows.map(asFire);
 }
@@ -44,6 +59,31 @@ export async function totals(db: Db, heater: Heater): Promise<Snapshot["totals"]
     ])
     .executeTakeFirstOrThrow();
   return row;
+}
+
+const STRETCH_GAP_MS = 30 * 86_400_000;
+const STRETCHES_BACK_MS = 4 * 366 * 86_400_000;
+
+/** When the heater was in use: days are enough, so a fire is read once and nothing of it but its time. */
+export async function stretches(db: Db, heater_id: string): Promise<FireStretch[]> {
+  const { last_ms } = await db.selectFrom("fires").where("heater_id", "=", heater_id).select(({ fn }) => fn.max("lit_at_ms").as("last_ms")).executeTakeFirstOrThrow();
+  if (last_ms === null) return [];
+  const rows = await db
+    .selectFrom("fires")
+    .select("lit_at_ms")
+    .where("heater_id", "=", heater_id)
+    .where("lit_at_ms", ">=", Number(last_ms) - STRETCHES_BACK_MS)
+    .orderBy("lit_at_ms")
+    .execute();
+  const found: { first_ms: number; last_ms: number; fires: number }[] = [];
+  for (const { lit_at_ms } of rows) {
+    const open = found.at(-1);
+    if (open && lit_at_ms - open.last_ms < STRETCH_GAP_MS) {
+      open.last_ms = lit_at_ms;
+      open.fires += 1;
+    } else found.push({ first_ms: lit_at_ms, last_ms: lit_at_ms, fires: 1 });
+  }
+  return found;
 }
 
 export async function writeFire(tx: Tx, { id, heater_id, person_id, lit_at_ms, facts }: Fire): Promise<void> {

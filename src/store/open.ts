@@ -6,6 +6,7 @@ import { claimDue, dropDue, postponeDue } from "./due.ts";
 import type { Engine } from "./engine.ts";
 import { asStoreError, isBusy } from "./errors.ts";
 import { exportPerson } from "./export.ts";
+import { firesSince } from "./fires.ts";
 import { heaterIds } from "./heaters.ts";
 import { answered } from "./inbox.ts";
 import { lastInstant, nextDue, noteInstant, tidy } from "./instants.ts";
@@ -77,6 +78,7 @@ export function storeOn(engine: Engine): Store {
     noteInstant: (at_ms) => noteInstant(engine, at_ms),
     personByIdentity: (network, network_id) => engine.single((db) => personByIdentity(db, network, network_id)),
     heatersOf: (person_id) => engine.read(async (tx) => heaterIds(tx, person_id, (await person(tx, person_id)).person.heater_id)),
+    firesSince: (heater_id, from_ms) => engine.single((db) => firesSince(db, heater_id, from_ms)),
     exportPerson: (person_id) => exportPerson(engine, person_id),
     tidy: (before_ms) => tidy(engine, before_ms),
     check: (how = "quick") => engine.check(how),

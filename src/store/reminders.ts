@@ -5,24 +5,23 @@ import { pack, unpack } from "./json.ts";
 
 const MOST = 200;
 
-export async function openReminders(db: Db, person_id: string): Promise<Reminder[]> {
-  const rows = await db
-    .selectFrom("reminders")
-    .selectAll()
-    .where("person_id", "=", person_id)
-    .where("done_at_ms", "is", null)
-    .orderBy("due_at_ms")
-    .limit(MOST)
-    .execute();
+type ReminderDoc = Pick<Reminder, "what" | "rule" | "task" | "told_at_ms" | "missed_at_ms">;
+
+/** @param room_id the group's room that is spoken in: what is set for it is everybody's there */
+export async function openReminders(db: Db, person_id: string, room_id?: string): Promise<Reminder[]> {
+  const open = db.selectFrom("reminders").selectAll().where("done_at_ms", "is", null).orderBy("due_at_ms").limit(MOST);
+  const own = await open.where("person_id", "=", person_id).execute();
+  const others = room_id === undefined ? [] : await open.where("place_id", "=", room_id).where("person_id", "!=", person_id).execute();
+  const rows = others.length === 0 ? own : [...own, ...others].toSorted((a, b) => a.due_at_ms - b.due_at_ms);
   return rows.map(({ doc, done_at_ms, ...row }) => ({
     ...row,
-    ...unpack<Pick<Reminder, "what" | "rule">>(doc),
+    ...unpack<ReminderDoc>(doc),
     ...(done_at_ms === null ? {} : { done_at_ms }),
   }));
 }
 
-export async function writeReminder(tx: Tx, { id, person_id, place_id, what, due_at_ms, rule, done_at_ms }: Reminder): Promise<void> {
-  const now = { due_at_ms, done_at_ms: done_at_ms ?? null, place_id, doc: pack({ what, rule }) };
+export async function writeReminder(tx: Tx, { id, person_id, place_id, due_at_ms, done_at_ms, ...doc }: Reminder): Promise<void> {
+  const now = { due_at_ms, done_at_ms: done_at_ms ?? null, place_id, doc: pack(doc satisfies ReminderDoc) };
   await tx
     .insertInto("reminders")
     .values({ id, person_id, ...now })

@@ -2,7 +2,7 @@
 import type { Snapshot } from "../records/types.ts";
 import { albumOf } from "./album.ts";
 import type { Engine } from "./engine.ts";
-import { latestFires, totals } from "./fires.ts";
+import { latestFires, stretches, totals } from "./fires.ts";
 import { guide } from "./guides.ts";
 import { heaterIds, heaters, home } from "./heaters.ts";
 import { namesOf, person, place } from "./people.ts";
@@ -42,7 +42,8 @@ export async function load({ read }: Engine, person_id: string, place_id: string
       fires: meant ? await latestFires(tx, meant.id) : [],
       totals: meant ? await totals(tx, meant) : NO_TOTALS,
       guide: meant ? await guide(tx, meant.id) : null,
-      reminders: await openReminders(tx, person_id),
+      stretches: meant ? await stretches(tx, meant.id) : [],
+      reminders: await openReminders(tx, person_id, where.kind === "group" ? place_id : undefined),
       group_rules: await rulesAround(tx, [person_id, ...(meant?.member_ids ?? [])]),
       album: await albumOf(tx, person_id, meant?.id ?? null),
       [VERSIONS]: versions,

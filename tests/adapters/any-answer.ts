@@ -189,6 +189,21 @@ const block: fc.Arbitrary<Block> = fc
         fields: list(field, 4, 17).map((fields) => fields.map((one, at) => ({ ...one, key: `k${at}` }))),
       }),
       fc.record({ kind: fc.constant("quote" as const), who: shortText, words: anyText }),
+      fc.record({
+        kind: fc.constant("document" as const),
+        document: fc.record({
+          name: fc.constantFrom("for-guests.html", "season.csv", "brief.txt"),
+          media_type: fc.constantFrom("text/html" as const, "text/csv" as const, "text/plain" as const),
+          title: anyText,
+          body: fc.array(
+            fc.oneof(
+              fc.record({ kind: fc.constant("text" as const), text: anyText, cautions: fc.constant<string[]>([]) }),
+              tableBlock.map((table) => ({ ...table, cautions: [] as string[] })),
+            ),
+            { maxLength: 3 },
+          ),
+        }),
+      }),
     ),
     cautioned,
   )

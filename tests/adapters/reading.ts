@@ -56,7 +56,9 @@ export function lost(outline: Outline, read: string): string | null {
                 ])
               : piece.kind === "picture"
                 ? [piece.alt.length < 900 ? piece.alt : undefined]
-                : piece.kind === "form"
+                : piece.kind === "document"
+                ? [piece.title.length < 900 ? piece.title : undefined]
+              : piece.kind === "form"
                   ? [piece.title, piece.summary]
                   : piece.kind === "quote"
                     ? [piece.who, piece.words]

@@ -158,36 +158,6 @@ function volumeInputs(heard: Heard): Record<string, number> | null {
   return null;
 }
 
-export function draughtOutcome(context: Context, heard: Heard): Outcome {
-  const flue_height_m = firstOf(heard, "m") ?? context.heater?.facts.flue_height_m;
-  const outside_C = firstOf(heard, "C") ?? context.snapshot.home.weather[0]?.low_C;
-  if (flue_height_m === undefined || outside_C === undefined) {
-    return { draft: { topic: "draught", cautions: ["weak-draught"], headline: text("draught.ask"), blocks: [say(text("draught.match"), "weak-draught")] } };
-  }
-  const warm = reckon("draught", { flue_height_m, outside_C, flue_mean_C: 120 });
-  const cold = reckon("draught", { flue_height_m, outside_C, flue_mean_C: 18 });
-  if (!warm.ok) return failed("draught", warm.error);
-  if (!cold.ok) return failed("draught", cold.error);
-  const cold_Pa = Number(cold.result.draught_Pa);
-  const warm_Pa = Number(warm.result.draught_Pa);
-  return {
-    draft: {
-      topic: "draught",
-      cautions: ["weak-draught"],
-      headline: text(cold_Pa < 1 ? "draught.none" : cold_Pa < 3 ? "draught.weak" : "draught.fair", { cold: q(cold_Pa, "Pa", { digits: 1 }), warm: q(warm_Pa, "Pa", { digits: 0 }), outside: q(outside_C, "C") }),
-      blocks: blocks(
-        numbers(
-          { key: "draught_Pa", label: text("number.draught_warm"), quantity: q(warm_Pa, "Pa", { digits: 0 }) },
-          { key: "draught_cold_Pa", label: text("number.draught_cold"), quantity: q(cold_Pa, "Pa", { digits: 1 }) },
-        ),
-        say(text("draught.need"), "weak-draught"),
-        say(text("draught.match"), "weak-draught"),
-      ),
-    },
-    state: { reckoned: { topic: "draught", calculator: "draught", inputs: { flue_height_m, outside_C }, at_ms: context.now_ms } },
-  };
-}
-
 /** A word nobody knows (an odd species) must not cost the rest of the answer. */
 function reckonOrWithout(name: string, inputs: Record<string, unknown>, ...droppable: string[]) {
   const done = reckon(name, inputs);

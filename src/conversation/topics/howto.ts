@@ -18,7 +18,7 @@ export function howtoOutcome(context: Context, howto: HowTo): Outcome {
     return blocks(
       title && !part.steps && heading(title),
       ...(part.text ?? []).map((_, k) => say(text(`${path}.parts.${i}.text.${k}`), ...part.cautions)),
-      part.steps && steps(part.steps.map((_, k) => text(`${path}.parts.${i}.steps.${k}`)), { ...(title ? { title } : {}), cautions: part.cautions }),
+      part.steps && steps(part.steps.map((_, k) => text(`${path}.parts.${i}.steps.${k}`)), { ...(title ? { title } : {}), ordered: part.ordered, cautions: part.cautions }),
     );
   });
   const unknown = [...missing][0];

@@ -9,11 +9,11 @@ import { howtoOutcome } from "./howto.ts";
 export const touchSaid = (words: string): boolean => /\b(touch|touching|lean (on|against)|sit on|lie on|sleep on|hand on|too hot to|burn (myself|my|our|his|her|a child|the))\b/i.test(words);
 
 /**
- * Burn thresholds for brick, ceramic and stone by time of contact, °C. ISO 13732-1, from memory: 1 s about 66 (its band for ceramics and
- * stone), 1 min 51, 10 min 48, 8 h and longer 43. The lower end of each band is taken.
+ * From where skin burns, by time of contact, °C. ISO 13732-1:2006, from memory: 10 s on ceramic or stone 66; 1 min 51 (bare metal, the
+ * lowest of all surfaces); 10 min 48 and 8 h 43 for every surface.
  */
-export const BURNS_C: readonly { readonly contact: "second" | "minute" | "ten-minutes" | "long"; readonly from_C: number }[] = [
-  { contact: "second", from_C: 66 },
+export const BURNS_C: readonly { readonly contact: "seconds" | "minute" | "ten-minutes" | "long"; readonly from_C: number }[] = [
+  { contact: "seconds", from_C: 66 },
   { contact: "minute", from_C: 51 },
   { contact: "ten-minutes", from_C: 48 },
   { contact: "long", from_C: 43 },
@@ -36,7 +36,7 @@ export function touchOutcome(context: Context, heard: Hearing): Outcome {
       cautions: ["burns", "sleeping-warm", "not-safe-by-chat"],
       headline: text(`touch.${reached?.contact ?? "below"}`, { spot: q(spot_C, "C") }),
       blocks: blocks(
-        say(text("touch.thresholds", { second: q(66, "C"), minute: q(51, "C"), ten: q(48, "C"), long: q(43, "C") }), "burns", "sleeping-warm"),
+        say(text("touch.thresholds", { seconds: q(66, "C"), minute: q(51, "C"), ten: q(48, "C"), long: q(43, "C") }), "burns", "sleeping-warm"),
         say(text("touch.hottest"), "burns"),
         numbers({ key: "hottest_spot_C", label: text("number.hottest_spot_C"), quantity: q(spot_C, "C", { low: spot_C - METER_K, high: spot_C + METER_K }) }),
       ),

@@ -48,7 +48,7 @@ test("thirty: two selects, each saying which numbers it holds", () => {
     ["Choose, 1 to 25", 25],
     ["Choose, 26 to 30", 5],
   ]);
-  expect(selects[1].options[0]).toEqual({ label: "26 pile 25", value: "26" });
+  expect(selects[1].options[0]).toEqual({ label: "26 pile 25", value: "26:c25" });
 });
 
 test("a form is filled in by pages of five and read back by the fields' own keys", () => {

@@ -51,7 +51,7 @@ export function overLimits({ payload, files }: DiscordMessage): string[] {
   const ids = all.flatMap((one) => one.custom_id ?? []);
   say(new Set(ids).size === ids.length, "a custom_id twice");
   say(
-    ids.every((id: string) => id.length >= 1 && id.length <= 100 && /^v1:[a-z]+:[\w.-]+$/.test(id)),
+    ids.every((id: string) => id.length >= 1 && id.length <= 100 && /^v1:[a-z]+:\S(?:.*\S)?$/.test(id)),
     `a bad custom_id in ${ids}`,
   );
   for (const row of all.filter((one) => one.type === 1)) {

@@ -18,6 +18,8 @@ test("any answer is within the limits, its cautions first and whole, nobody call
   fc.assert(
     fc.property(anyAnswer, ({ answer, maybe_repeat }) => {
       const options = { render, reader, ref: REF, maybe_repeat };
+      const shared = renderDiscord(answer, { ...options, share: true, ephemeral: true, note: "shown by somebody with a *long* name" });
+      expect(shared.flatMap(overLimits)).toEqual([]);
       const messages = renderDiscord(answer, options);
       const made = outline(answer, options);
       expect(messages.flatMap(overLimits)).toEqual([]);

@@ -1,0 +1,33 @@
+/** Pictures and documents: encrypted before they are uploaded where the room is, so that the homeserver keeps what it cannot read. */
+import { readFile } from "node:fs/promises";
+import { extname } from "node:path";
+import { Attachment, initAsync } from "@matrix-org/matrix-sdk-crypto-wasm";
+import type { MatrixClient } from "matrix-js-sdk";
+import type { Event } from "./api.ts";
+
+const TYPES: Readonly<Record<string, string>> = { ".png": "image/png", ".svg": "image/svg+xml", ".jpg": "image/jpeg" };
+/** where a PNG says how wide and high it is */
+const PNG_SIZE = 16;
+
+/** The content of the event that shows it. */
+export async function upload(client: MatrixClient, event: Exclude<Event, { kind: "notice" }>, isEncrypted: boolean): Promise<object> {
+  const bytes = event.kind === "image" ? await readFile(event.path) : Buffer.from(event.bytes);
+  const info = event.kind === "image" ? { mimetype: TYPES[extname(event.path)] ?? "application/octet-stream", size: bytes.length, ...sizeOf(bytes) } : event.content.info;
+  if (!isEncrypted) {
+    const { content_uri } = await client.uploadContent(new Blob([bytes]), { type: info.mimetype, name: event.content.filename });
+    return { ...event.content, info, url: content_uri };
+  }
+  await initAsync();
+  const sealed = Attachment.encrypt(bytes);
+  const how = JSON.parse(sealed.mediaEncryptionInfo ?? "{}") as object;
+  const { content_uri } = await client.uploadContent(new Blob([new Uint8Array(sealed.encryptedData)]), {
+    type: "application/octet-stream",
+    includeFilename: false,
+  });
+  return { ...event.content, info, file: { ...how, url: content_uri } };
+}
+
+const sizeOf = (bytes: Buffer): { w: number; h: number } | Record<string, never> =>
+  bytes.length > PNG_SIZE + 8 && bytes.toString("latin1", 1, 4) === "PNG"
+    ? { w: bytes.readUInt32BE(PNG_SIZE), h: bytes.readUInt32BE(PNG_SIZE + 4) }
+    : {};

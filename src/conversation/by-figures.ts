@@ -1,0 +1,20 @@
+/** What figures and a few set phrases say about the topic more surely than words do: a cord asked for in pounds is a volume, not heat. */
+import type { TopicId } from "../topics.ts";
+import type { Hearing } from "./hear.ts";
+
+const has = (plain: string, words: RegExp): boolean => words.test(plain);
+const METER = /\b(meter|metre|moisture|wet basis|dry basis|wb|db|mc|pin)\b/;
+const BURNING = /\b(glass|window|smoke|log|lit|fire|seasoned?|dry by|ready|heat|energy|kwh|load|stack|pile|basket)\b/;
+const TONIGHT = /\bhow (much|many)\b.{0,40}\b(wood|kg|kilos?|kilograms?|pounds?|lbs?|baskets?|logs?|splits?|birch|oak|beech|spruce|pine|maple|ash)\b.{0,40}\b(tonight|today|this evening|now)\b|\b(tonight|today)\b.{0,30}\bhow (much|many)\b/;
+const DAYS = /\b(plan|days|week|weekend|tomorrow|schedule|when should i (light|fire))\b/;
+
+/** @returns null where the words should decide */
+export function byFigures(text: string, heard: Hearing): TopicId | null {
+  const plain = text.slice(0, 400).toLowerCase();
+  const share = heard.figures.some((figure) => figure.dimension === "share");
+  const volume = heard.figures.some((figure) => figure.dimension === "volume");
+  if (TONIGHT.test(plain) && !DAYS.test(plain)) return "load-size";
+  if (volume && has(plain, /\bhow (many|much)\b/) && has(plain, /\b(kg|kilos?|kilograms?|pounds?|lbs?|tonnes?|weigh|weight|m3|cubic|cords?|stacked|loose)\b/) && !has(plain, /\b(last|winter|heat|kwh|energy|btu)\b/)) return "wood-volume";
+  if (share && text.length < 120 && METER.test(plain) && !BURNING.test(plain)) return has(plain, /\b(dry|ok|okay|enough|good|wet|fine)\b/) ? "wood-dryness" : "meter-reading";
+  return null;
+}
