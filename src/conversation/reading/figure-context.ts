@@ -78,6 +78,11 @@ function fillingNear(tokens: readonly Token[], to: number, before: readonly stri
 
 /** "wet basis", "wb", "(dry basis)", "of the dry weight" within six tokens after, or "dry basis 26 %" before. Only what says basis. */
 export function basisNear(tokens: readonly Token[], from: number, to: number): "wet" | "dry" | null {
+  // the symbols of the standards: u (or MCdb) on dry, w (or MCwb) on wet basis, "u = 25 %"
+  if (isSign(tokens[from - 1], "=") || isSign(tokens[from - 1], ":")) {
+    if (isWord(tokens[from - 2], "u")) return "dry";
+    if (isWord(tokens[from - 2], "w")) return "wet";
+  }
   for (let i = to; i < Math.min(to + 6, tokens.length); i += 1) {
     if (tokens[i]?.kind === "number") break;
     const basis = basisAt(tokens, i);

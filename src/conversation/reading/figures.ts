@@ -46,7 +46,7 @@ export function figuresIn(tokens: readonly Token[], options: FigureOptions = {})
     out.push(done);
     i = done.to;
   }
-  return out;
+  return sidesAlike(tokens, out);
 }
 
 /** The 1 of "1 August", the 20 and the 2026 of "Nov 20, 2026". */
@@ -58,6 +58,20 @@ function inWrittenDate(tokens: readonly Token[], { figure, from, to }: PlacedFig
   const before = isSign(tokens[from - 1], ",") && tokens[from - 2]?.kind === "number" ? from - 3 : from - 1;
   const year = figure.value >= 1900 && figure.value <= 2100;
   return (day || year) && MONTHS.has(wordAt(tokens[before])) && !isWord(tokens[before], "may", "mar");
+}
+
+/** "4 x 1.5 x 0.33 m": the unit at the end is every side's. */
+function sidesAlike(tokens: readonly Token[], list: PlacedFigure[]): PlacedFigure[] {
+  for (let i = list.length - 2; i >= 0; i -= 1) {
+    const here = list[i] as PlacedFigure;
+    const next = list[i + 1] as PlacedFigure;
+    const joint = tokens[here.to];
+    const times = here.to + 1 === next.from && (isWord(joint, "x", "by") || isSign(joint, "×") || isSign(joint, "*"));
+    if (times && here.figure.dimension === null && next.figure.dimension === "length") {
+      list[i] = { ...here, figure: { ...here.figure, dimension: "length", unit: next.figure.unit } };
+    }
+  }
+  return list;
 }
 
 /** How many tokens of a clock time or a date begin here: 18:10, 6.30 pm, 3.10.2026, 2026-10-03, 1st. */
@@ -105,9 +119,11 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
   }
   const number = tokens[at];
   if (number?.kind !== "number" || number.ordinal || clockOrDate(tokens, at) > 0) return null;
-  const named = unitAfter(tokens, at + 1, number);
+  // "8ish kilos", "8-ish kg"
+  const ish = isWord(tokens[at + 1], "ish") ? 1 : isSign(tokens[at + 1], "-") && isWord(tokens[at + 2], "ish") ? 2 : 0;
+  const named = unitAfter(tokens, at + 1 + ish, number);
   const unit = named?.name ?? (currency?.money ? currency : null);
-  let to = at + 1 + (named?.length ?? 0);
+  let to = at + 1 + (named ? ish + named.length : 0);
   // "a cord and a half"
   const half = named !== null && Number.isInteger(number.value) && isWord(tokens[to], "and") && isWord(tokens[to + 1], "a")
     && isWord(tokens[to + 2], "half") ? 0.5 : 0;
@@ -121,7 +137,7 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
   }
   const sized = (negative ? -1 : 1) * (number.value + half);
   const figure = withUnit(sized, unit, number, options, [(tokens[i] as Token).at[0], (tokens[to - 1] as Token).at[1]]);
-  return { figure, from: i, to };
+  return { figure: named && ish > 0 ? { ...figure, about: true } : figure, from: i, to };
 }
 
 /** "-" belongs to the number when nothing it could join stands right before it. */
@@ -144,9 +160,11 @@ function withUnit(value: number, unit: UnitName | null, number: NumberToken, opt
   const times = unit?.times ?? 1;
   const spread = unit?.uncertain;
   const id = unit?.unscaled ? (options.degrees ?? "C") : (unit?.unit ?? null);
+  // nobody writes thousandths of a euro: "1.250 €" is twelve hundred and fifty
+  const whole = unit?.money && number.alt !== undefined && number.decimals === 3 ? number.alt : value;
   return {
     dimension: unit?.dimension ?? null,
-    value: value * times,
+    value: whole * times,
     unit: id,
     ...(spread ? { low: value * spread.low, high: value * spread.high, uncertain: spread.name, about: true } : {}),
     ...(number.loose ? { about: true, low: number.value * times, high: (number.value + (number.value > 2 ? 2 : 1)) * times } : {}),
@@ -223,7 +241,8 @@ function range(tokens: readonly Token[], first: PlacedFigure, options: FigureOpt
     else if (joint.sign === "/") {
       // "-12/-5": only between temperatures
       if (first.figure.value >= 0) return null;
-    } else if (!RANGE_MARKS.has(joint.sign)) return null;
+    } else if (joint.sign === "±") return within(tokens, first, next, options);
+    else if (!RANGE_MARKS.has(joint.sign)) return null;
     else if (joint.gap !== (tokens[next]?.gap ?? true) && joint.sign === "-") return null;
   } else if (!(isWord(joint, "to", "or", "til", "till", "bis", "thru", "through", "until")
     || (between && isWord(joint, "and")))) return null;
@@ -251,6 +270,16 @@ function range(tokens: readonly Token[], first: PlacedFigure, options: FigureOpt
   };
 }
 
+/** "10 ± 0.5 kg" */
+function within(tokens: readonly Token[], first: PlacedFigure, next: number, options: FigureOptions): PlacedFigure | null {
+  const second = single(tokens, next, options);
+  if (!second || second.figure.value < 0) return null;
+  const unit = second.figure.dimension === null ? first.figure : second.figure;
+  const { value } = first.figure;
+  return { figure: { ...unit, value, low: value - second.figure.value, high: value + second.figure.value,
+    at: [first.figure.at[0], second.figure.at[1]] }, from: first.from, to: second.to };
+}
+
 const spelled = (tokens: readonly Token[], i: number): boolean => {
   const token = tokens[i];
   return token?.kind === "number" && (token.spelled === true || token.at[1] - token.at[0] > 4);
@@ -270,7 +299,10 @@ function compound(tokens: readonly Token[], first: PlacedFigure, options: Figure
   const second = single(tokens, next, options);
   if (!second || second.figure.value < 0 || second.figure.value >= step.per) return null;
   const stuck = step.bare && second.figure.unit === null && tokens[next]?.gap === false && tokens[next - 1]?.gap === false;
-  if (second.figure.unit !== step.unit && !stuck) return null;
+  // "1 m 20"
+  const centimetres = first.figure.unit === "m" && second.figure.unit === null && second.figure.value >= 10
+    && Number.isInteger(second.figure.value);
+  if (second.figure.unit !== step.unit && !stuck && !centimetres) return null;
   const value = first.figure.value + second.figure.value / step.per;
   return { figure: { ...first.figure, value, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] }, from: first.from,
     to: second.to };

@@ -65,6 +65,8 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["min mins minute minutes minuten mn", of("min")],
   ["day days tage", of("day")],
   ["week weeks wk wks", of("day", { times: 7 })],
+  ["month months mths monate", of("day", { times: 30.44 })],
+  ["year years yr yrs jahre", of("day", { times: 365.25 })],
   ["pa pascal pascals", of("Pa")],
   ["m2 sqm qm sqmt sqmtr neliota kvm", of("m2")],
   ["ft2 sqft sf", of("ft2")],

@@ -50,7 +50,7 @@ export function houseChoice(context: Context, rest: string): Outcome | null {
       topic: "set-house",
       cautions: ["extractor"],
       headline: text(known === undefined ? "air.unknown" : "records.kept"),
-      blocks: blocks(...airReminder(after), ...(kept?.draft.blocks?.slice(0, 1) ?? []), next && airAsk(next)),
+      blocks: blocks(...airReminder(after), ...(kept?.draft.blocks?.slice(0, 1) ?? []), next ? airAsk(next) : say(text("air.again"), "extractor")),
     },
     ...(kept?.writes ? { writes: kept.writes } : {}),
     state: { ...kept?.state, ...(next ? airAsked(after, next) : { asked: after.state.asked }) },

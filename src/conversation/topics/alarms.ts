@@ -13,6 +13,7 @@ const ASKED = [
   /\b(?:alarms?|detectors?)\b[^?.!]{0,40}\b(?:last tested|tested last|run out|runs out|expires?|end dates?|need (?:a )?test|due|good until)\b/,
   /\b(?:show|list|see|what about|where are) (?:me )?(?:my |our |the )?(?:co |carbon monoxide |smoke |fire )?(?:alarms?|detectors?)\b/,
   /^(?:my )?(?:alarms|detectors)$/,
+  /\bwhere (?:do|does|should|shall|can|to) [^?.!]{0,40}\b(?:alarms?|detectors?)\b/,
 ];
 
 export function alarmsAsked(context: Context): Outcome | null {
@@ -28,7 +29,7 @@ export function alarmsOutcome(context: Context): Outcome {
       topic: "set-house",
       cautions: ["carbon-monoxide"],
       headline: headline(context, co),
-      blocks: blocks(steps(lines, { ordered: false, cautions: ["carbon-monoxide"] }), say(text("alarms.how"), "carbon-monoxide"), tell(co, smoke)),
+      blocks: blocks(steps(lines, { ordered: false, cautions: ["carbon-monoxide"] }), say(text("alarms.how"), "carbon-monoxide"), say(text("alarms.where"), "carbon-monoxide"), say(text("alarms.slow"), "carbon-monoxide"), tell(co, smoke)),
     },
   };
 }
