@@ -16,6 +16,7 @@ import { recordsFromForm } from "./form-values.ts";
 import { isTopic } from "../topics.ts";
 import { pressed } from "./pressed.ts";
 import { respond } from "./respond.ts";
+import { pictureOutcome } from "./topics/album.ts";
 import { checkIn } from "./topics/fire.ts";
 import { recordsOutcome } from "./topics/records.ts";
 
@@ -41,6 +42,8 @@ export function decide({ knowledge, settings }: Deciding, snapshot: Snapshot, me
 
 function outcome(context: Context): Outcome {
   const { message } = context;
+  const pictured = pictureOutcome(context);
+  if (pictured) return pictured;
   if (message.records) return recordsOutcome(context, topicOfRecords(message.records), readRecords(message.records));
   if (message.choice !== undefined) return pressed(context, message.choice) ?? respond(context);
   if (message.form) return recordsOutcome(context, isTopic(message.form.id) ? message.form.id : topicOfRecords(message.form.values), recordsFromForm(context, message.form.id, message.form.values));

@@ -1,5 +1,6 @@
 /** What surrounds the fire, asked for in plain words: alarms, first fires, pages to print, a brief to send on. */
 import type { Context, Outcome } from "./context.ts";
+import { albumAsked } from "./topics/album.ts";
 import { alarmsAsked } from "./topics/alarms.ts";
 import { firstFiresOutcome } from "./topics/first-fires.ts";
 import { pagesAsked } from "./topics/pages.ts";
@@ -10,5 +11,5 @@ export function surroundings(context: Context): Outcome | null {
   const plain = context.text.toLowerCase().replace(/[?.!\s]+$/, "").trim();
   if (plain.length > 200) return null;
   if (FIRST_FIRES.test(plain)) return firstFiresOutcome(context);
-  return pagesAsked(context) ?? alarmsAsked(context);
+  return albumAsked(context, plain) ?? pagesAsked(context) ?? alarmsAsked(context);
 }

@@ -181,6 +181,7 @@ export type Write =
   /** what a moderator set for a group, in place of what was set before; null lifts it */
   | { readonly write: "group-rule"; readonly place_id: string; readonly rule: HeaterRule | null }
   | { readonly write: "picture"; readonly picture: AlbumEntry; readonly bytes: Uint8Array }
+  | { readonly write: "delete-picture"; readonly picture_id: string }
   | { readonly write: "forget-person"; readonly person_id: string };
 
 /** Something that falls due later; the key is made of its cause, so that asking twice makes one row. */

@@ -4,7 +4,8 @@ import type { Db, Tx } from "./engine.ts";
 import { pack, unpack } from "./json.ts";
 
 type AlbumDoc = Pick<AlbumEntry, "what" | "media_type" | "words">;
-const LATEST = 60;
+/** An album holds so many of one person; the oldest goes when another comes. */
+const MOST = 60;
 
 export async function keepPicture(tx: Tx, { id, person_id, heater_id, at_ms, ...doc }: AlbumEntry, bytes: Uint8Array): Promise<void> {
   await tx
@@ -12,6 +13,13 @@ export async function keepPicture(tx: Tx, { id, person_id, heater_id, at_ms, ...
     .values({ id, person_id, heater_id, at_ms, bytes: Buffer.from(bytes), doc: pack(doc satisfies AlbumDoc) })
     .onConflict((c) => c.column("id").doNothing())
     .execute();
+  const rows = await tx.selectFrom("album").select("id").where("person_id", "=", person_id).orderBy("at_ms", "desc").orderBy("id").execute();
+  const oldest = rows.slice(MOST).map((row) => row.id);
+  if (oldest.length > 0) await tx.deleteFrom("album").where("id", "in", oldest).execute();
+}
+
+export async function deletePicture(tx: Tx, id: string, person_id: string): Promise<void> {
+  await tx.deleteFrom("album").where("id", "=", id).where("person_id", "=", person_id).execute();
 }
 
 /** Pictures of the heater by whoever fires it, and the person's own of no heater yet. */
@@ -25,7 +33,7 @@ export async function albumOf(db: Db, person_id: string, heater_id: string | nul
     })
     .orderBy("at_ms", "desc")
     .orderBy("id")
-    .limit(LATEST)
+    .limit(MOST)
     .execute();
   return rows.map(({ doc, ...row }) => ({ ...row, ...unpack<AlbumDoc>(doc) }));
 }

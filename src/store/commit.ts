@@ -2,7 +2,7 @@
 import type { Answer } from "../answer.ts";
 import type { Cause, Commit } from "../records/ports.ts";
 import type { Decided, Snapshot, Write } from "../records/types.ts";
-import { keepPicture } from "./album.ts";
+import { deletePicture, keepPicture } from "./album.ts";
 import { cancel, takeDue, writeDue } from "./due.ts";
 import type { Engine, Tx } from "./engine.ts";
 import { Gone, isBrokenReference, isConflict, Stale } from "./errors.ts";
@@ -99,6 +99,8 @@ async function one(tx: Tx, write: Write, snapshot: Snapshot, now_ms: number): Pr
       return writePlaceRule(tx, write.place_id, write.rule);
     case "picture":
       return keepPicture(tx, write.picture, write.bytes);
+    case "delete-picture":
+      return deletePicture(tx, write.picture_id, snapshot.person.id);
     case "talk":
     case "forget-person":
       return;

@@ -144,18 +144,15 @@ function byEnd(id: string, { ends }: UpkeepFactsNow): Reason | null {
 }
 
 function bySigns(task: UpkeepTask, { signs, today }: UpkeepFactsNow, last_on: Day | null): Reason | null {
-  let found: Reason | null = null;
-  for (const [sign, rule] of Object.entries(task.sooner)) {
+  const found = Object.entries(task.sooner).flatMap(([sign, rule]) => {
     const since = today.subtract({ days: rule.within_days });
     const seen = (signs.get(sign) ?? []).filter((day) => !before(day, since) && (!last_on || before(last_on, day)));
     const counted = seen[rule.times - 1];
-    if (!counted) continue;
-    const on = counted.add({ days: rule.due_in_days });
-    found = {
-      on: found ? earliest(found.on, on) : on, because: "sign", signs: [...(found?.signs ?? []), sign], no_fire: rule.no_fire || (found?.no_fire ?? false),
-    };
-  }
-  return found;
+    return counted ? [{ sign, on: counted.add({ days: rule.due_in_days }), no_fire: rule.no_fire }] : [];
+  });
+  const [first, ...more] = found;
+  if (!first) return null;
+  return { on: more.reduce((on, one) => earliest(on, one.on), first.on), because: "sign", signs: found.map(({ sign }) => sign), no_fire: found.some(({ no_fire }) => no_fire) };
 }
 
 /** A booking is spoken of right after the last fire, and in any case its longest lead before it is due. */
