@@ -29,11 +29,9 @@ function settingsOrEnd(): HostSettings {
 const settings = settingsOrEnd();
 const timezone = process.env.GLEED_TIMEZONE ? settings.timezone : Intl.DateTimeFormat().resolvedOptions().timeZone;
 const reader: Reader = { locale: settings.locale, system: "metric", timezone };
-const log: Log = {
-  info: () => {},
-  warn: () => {},
-  error: (data, words) => console.error(words, JSON.stringify(data)),
-};
+const print = (data: unknown, words: string): void => console.error(words, JSON.stringify(data));
+/** Whoever sits at a terminal wants the talk; whoever runs a service wants to know. */
+const log: Log = settings.discord ? { info: print, warn: print, error: print } : { info: () => {}, warn: () => {}, error: print };
 
 let render: Renderer = renderer(new Map());
 const shown: Renderer = (words, to) => render(words, to);

@@ -7,13 +7,13 @@ import { best } from "../../src/conversation/routing/route.ts";
 import { TOPICS, topicFacts } from "../../src/conversation/topics.ts";
 import { loadMessages } from "./data.ts";
 import { bestTemperature, crossValidate, prepare, type Judged } from "./fit.ts";
-import { seeded, shuffled } from "./seeded.ts";
+import { foldsOf } from "./groups.ts";
 
 const folds = Number(process.argv[2] ?? 5);
 const run = Number(process.argv[3] ?? folds);
 
 const { lexicon, vectors, examples } = prepare(loadMessages());
-const raw = crossValidate(examples, lexicon, vectors, folds, shuffled(examples.map((_, i) => i), seeded(5)), run);
+const raw = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run);
 const temperature = bestTemperature(raw);
 const judged: Judged[] = raw.map((each) => {
   const cooled = each.probabilities.map((p) => p ** (1 / temperature));

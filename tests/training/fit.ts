@@ -77,14 +77,12 @@ export function fit(examples: readonly Example[], lexicon: Lexicon, vectors: Vec
 
 export interface Judged { readonly message: Message; readonly label: number; readonly probabilities: Float64Array }
 
-/** Each message judged by a model that has not seen its fold. `perFold` is called as each fold is done. */
-export function crossValidate(examples: readonly Example[], lexicon: Lexicon, vectors: Vectors, folds: number, order: readonly number[], run = folds): Judged[] {
+/** Each message judged by a model that has not seen its fold; folds 0 to `run` - 1 are judged. */
+export function crossValidate(examples: readonly Example[], lexicon: Lexicon, vectors: Vectors, foldOf: readonly number[], run: number): Judged[] {
   const judged: Judged[] = [];
   for (let fold = 0; fold < run; fold++) {
-    const train = order.filter((_, i) => i % folds !== fold).map((i) => examples[i] as Example);
-    const classifier: Classifier = buildClassifier(fit(train, lexicon, vectors));
-    for (const i of order.filter((_, at) => at % folds === fold)) {
-      const example = examples[i] as Example;
+    const classifier: Classifier = buildClassifier(fit(examples.filter((_, i) => foldOf[i] !== fold), lexicon, vectors));
+    for (const example of examples.filter((_, i) => foldOf[i] === fold)) {
       judged.push({ message: example.message, label: example.label, probabilities: Float64Array.from(classifier.probabilities(example.reading)) });
     }
   }

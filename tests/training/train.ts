@@ -4,15 +4,15 @@ import { WEIGHTS_FILE, type WeightsHeader } from "../../src/conversation/routing
 import { pack } from "../../src/conversation/routing/pack.ts";
 import { loadMessages } from "./data.ts";
 import { bestTemperature, crossValidate, fit, prepare, UNCALIBRATED } from "./fit.ts";
-import { seeded, shuffled } from "./seeded.ts";
+import { foldsOf } from "./groups.ts";
 
 const CALIBRATION_FOLDS = 5;
 const CALIBRATION_RUNS = 1;
 
 const messages = loadMessages();
 const { data, lexicon, vectors, examples } = prepare(messages);
-const order = shuffled(examples.map((_, i) => i), seeded(11));
-const held = crossValidate(examples, lexicon, vectors, CALIBRATION_FOLDS, order, CALIBRATION_RUNS);
+const folds = foldsOf(messages.map(({ text }) => text), CALIBRATION_FOLDS, 11);
+const held = crossValidate(examples, lexicon, vectors, folds, CALIBRATION_RUNS);
 const calibration = { ...UNCALIBRATED, temperature: bestTemperature(held) };
 const right = held.filter(({ probabilities, label }) => probabilities.every((p, c) => c === label || p <= (probabilities[label] as number)));
 const model = fit(examples, lexicon, vectors, calibration);

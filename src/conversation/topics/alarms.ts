@@ -26,7 +26,8 @@ export function alarmsOutcome(context: Context): Outcome {
   const lines = [...linesOf(context, "co", co), ...linesOf(context, "smoke", smoke)];
   return {
     draft: {
-      topic: "set-house",
+      topic: "co-alarm",
+      also: ["set-house"],
       cautions: ["carbon-monoxide"],
       headline: headline(context, co),
       blocks: blocks(steps(lines, { ordered: false, cautions: ["carbon-monoxide"] }), say(text("alarms.how"), "carbon-monoxide"), say(text("alarms.where"), "carbon-monoxide"), say(text("alarms.slow"), "carbon-monoxide"), tell(co, smoke)),

@@ -81,7 +81,7 @@ export function overLimits({ payload, files }: DiscordMessage): string[] {
     names.length <= 10 && new Set(names).size === names.length && names.every((name) => /^[\w.-]+$/.test(name)),
     `bad file names ${names}`,
   );
-  const shown = media.flatMap((one) => one.items.map((item: Json) => item.media.url));
+  const shown = all.flatMap((one) => (one.type === 12 ? one.items.map((item: Json) => item.media.url) : one.type === 13 ? [one.file.url] : []));
   say(JSON.stringify(shown) === JSON.stringify(names.map((name) => `attachment://${name}`)), "files shown and files sent differ");
   say(
     JSON.stringify((body.attachments ?? []).map((one: Json) => [one.id, one.filename])) ===
