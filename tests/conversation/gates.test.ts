@@ -2,8 +2,14 @@
  * The two gates of closing down: whatever is reported, by every path, closing the flue damper never follows unless a raked bed seen black in
  * the dark and a working carbon monoxide alarm are both stated. The rule is the rescue services' (see knowledge/cautions.yaml, close-flue).
  */
+import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { Written } from "../../adapters/lines/render.ts";
+import { write, type Written } from "../../adapters/lines/render.ts";
+import { decide } from "../../src/conversation/decide.ts";
+import { loadKnowledge } from "../../src/knowledge/load.ts";
+import type { Message } from "../../src/message.ts";
+import type { HeaterFacts } from "../../src/records/schemas.ts";
+import type { HeaterRule, Person, Snapshot } from "../../src/records/types.ts";
 import { openTalk, type Talk } from "../support/talk.ts";
 
 /** Reports after which the damper stays open, in many hands and tongues. */
@@ -41,6 +47,22 @@ const MAY_CLOSE: readonly string[] = [
 const closes = (answer: Written): boolean =>
   /damper may be (closed|shut)/i.test(answer.text) || answer.choices.some(({ id }) => id === "guide:damper-shut") || /\b(close|shut) the (flue )?(damper|slide|plate) now\b/i.test(answer.text);
 const HEATER = { kind: "contraflow", max_load_kg: 14, max_load_source: "sheet", shut_off_damper: true, gas_exit: "top" };
+
+const NOW_MS = Date.parse("2026-11-25T21:00:00Z");
+const PERSON: Person = { id: "p", created_at_ms: 0, facts: {} };
+
+function withRules(rules: readonly HeaterRule[], i: number): Snapshot {
+  return {
+    person: PERSON, place: { id: "place", network: "test", network_id: "p", kind: "private" },
+    talk: { person_id: "p", place_id: "place", version: 1, updated_at_ms: NOW_MS - 60_000, state: i % 2 === 0 ? {} : { topic: "close-down", topic_at_ms: NOW_MS - 60_000, bed: {}, bed_at_ms: NOW_MS - 60_000 } },
+    heaters: [{ id: "h", owner_id: "p", member_ids: ["p"], facts: HEATER as HeaterFacts, upkeep: {}, rules }],
+    names: new Map(), home: { owner_id: "p", house: {}, wood: [], alarms: {}, weather: [] }, fires: [],
+    totals: { fires: 0, load_kg: 0, since_sweep_kg: 0, since_sweep_fires: 0 }, guide: null, reminders: [],
+  };
+}
+const message = (text: string, i: number): Message => ({
+  adapter: "test", native_id: String(i), received_at_ms: NOW_MS, identity: { network: "test", id: "p" }, place: { network: "test", id: "p", kind: "private", encrypted: null }, text,
+});
 
 let talk: Talk;
 let people = 0;
@@ -122,6 +144,23 @@ describe(`the flue damper, on ${STAYS_OPEN.length} reports`, () => {
     expect(asked.filter(closes)).toEqual([]);
     expect(asked.length).toBeLessThanOrEqual(3);
     for (const one of asked) expect(one.question).not.toBeNull();
+  });
+
+  it("stays open under a builder's rule that says otherwise: the builder's words stand beside the caution and open nothing", async () => {
+    const knowledge = await loadKnowledge(fileURLToPath(new URL("../../knowledge", import.meta.url)));
+    const rule: HeaterRule = { from: "builder", said_by: "a builder", said_at_ms: 0, words: "Half shut the plate on red coals, full shut when the blue is gone." };
+    const wrong: string[] = [];
+    for (const [i, report] of STAYS_OPEN.entries()) {
+      const snapshot = withRules([rule], i);
+      const { answer } = decide({ knowledge, settings: { timezone: "UTC", locale: "en-GB" } }, snapshot, message(report, i), NOW_MS);
+      const written = write(answer, talk.render, { locale: "en-GB", system: "metric", timezone: "UTC" });
+      if (closes({ ...written, text: written.text.replaceAll(rule.words as string, "") })) wrong.push(report);
+      if (answer.topic === "close-down" && answer.also.length === 0 && !answer.emergency) {
+        expect(written.text).toContain(rule.words);
+        expect(answer.cautions.map(({ id }) => id)).toContain("close-flue");
+      }
+    }
+    expect(wrong).toEqual([]);
   });
 
   it("every answer on closing carries the carbon monoxide caution first", async () => {
