@@ -14,13 +14,19 @@ const PER: Partial<Record<Sign["kind"], number>> = { months: 24 * 30.44, years: 
 export function answerTo(sign: Sign, text: string, figures: readonly Figure[]): string | number | null | undefined {
   const figure = figureFor(sign, figures);
   if (figure !== undefined) return figure;
+  const yesNo = readYesNo(text);
+  // "no, everyone is well and no alarm sounds" names what is not so; its words are no choice
+  const none = yesNo === "no" && !EXCEPT.test(text) ? sign.answers?.find(({ id }) => NONE.has(id)) : undefined;
+  if (none) return none.id;
   const picked = wordsFor(sign, text);
   if (picked) return picked;
-  const yesNo = readYesNo(text);
   if (yesNo === "unknown") return null;
   if (sign.kind === "yes-no" && yesNo) return yesNo;
   return undefined;
 }
+
+const NONE: ReadonlySet<string> = new Set(["none", "neither", "no", "nothing", "none-of-these", "all-well", "well", "fine"]);
+const EXCEPT = /\b(but|though|except|only|unless|however|apart)\b/i;
 
 function figureFor(sign: Sign, figures: readonly Figure[]): number | undefined {
   if (sign.kind === "yes-no" || sign.kind === "choice") return undefined;
