@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parse } from "yaml";
 import { z } from "zod";
+import type { Message } from "../../src/message.ts";
 import type { Memory } from "./memory.ts";
 
 const MANAGE_GUILD = String(1 << 5);
@@ -19,11 +20,13 @@ const Option = z.strictObject({
   kind: z.enum(["text", "picture", "yes"]).optional(),
   unit: z.string().optional(),
   suggests: z.string().optional(),
+  field: z.string().optional(),
 });
 const does = {
   answers: z.enum(["private", "group"]),
   moderators: z.boolean().optional(),
   says: z.array(z.union([z.string(), z.array(z.string())])).optional(),
+  form: z.string().optional(),
   choice: z.string().optional(),
   keeps: z.literal("notices").optional(),
 };
@@ -100,7 +103,7 @@ export async function register(commands: readonly unknown[], memory: Memory, app
 export type Given = Readonly<Record<string, string>>;
 
 /** What a command with these options tells the core. Options that were not given take their piece of the message with them. */
-export function toldBy(command: Pick<Command, "says" | "choice"> & { readonly options?: Command["options"] }, given: Given): { readonly text: string } | { readonly choice: string } {
+export function toldBy(command: Pick<Command, "says" | "form" | "choice"> & { readonly options?: Command["options"] }, given: Given): Pick<Message, "text" | "choice" | "form"> {
   const value = (option: string): string | undefined => {
     const raw = given[option]?.trim();
     const unit = command.options?.find((one) => one.name.en === option)?.unit;
@@ -111,6 +114,7 @@ export function toldBy(command: Pick<Command, "says" | "choice"> & { readonly op
     return names.every((found) => given[found] !== undefined && (value(found) !== "" || piece !== `{${found}}`)) ? piece.replace(/\{(\w+)\}/g, (_, found: string) => value(found) ?? "") : null;
   };
   if (command.choice !== undefined && Object.keys(given).length === 0) return { choice: command.choice };
+  if (command.form !== undefined) return { form: { id: command.form, values: Object.fromEntries((command.options ?? []).flatMap(({ name: option, field }) => (field && value(option.en) ? [[field, value(option.en)]] : []))) } };
   const pieces = (command.says ?? []).map((piece) => (typeof piece === "string" ? [piece] : piece).map(filled).find((found) => found !== null) ?? null);
   const text = pieces.filter((piece) => piece !== null && piece !== "").join(" ").trim();
   return text === "" && command.choice !== undefined ? { choice: command.choice } : { text };

@@ -70,9 +70,9 @@ function manner(from: Asked, hidden: boolean, quiet: boolean): Manner {
 }
 
 /** Ask the core and show; danger is answered before anything is waited for. */
-async function converse(deps: InteractionDeps, from: Asked, message: Message, how: Manner, defer: "reply" | "private-reply" | "update", danger = message.text): Promise<void> {
+async function converse(deps: InteractionDeps, from: Asked, message: Message, how: Manner, defer: "reply" | "private-reply" | "update"): Promise<void> {
   const { talk, suggestions } = deps;
-  const urgent = talk.urgent(danger === undefined ? message : { ...message, text: danger });
+  const urgent = talk.urgent(message.form ? { ...message, text: Object.values(message.form.values).join("\n") } : message);
   const answered = talk.ask(message, urgent);
   suggestions.forget(from.user);
   if (urgent) {

@@ -93,7 +93,7 @@ export async function show(deps: ShowDeps, showing: Showing): Promise<Shown> {
     }
     if (answer.live !== undefined) {
       const used = Math.max(isEdit ? before.used : 0, ...numbered.map(({ number }) => number));
-      rows.setLive(room_id, answer.live, { event_ids: notices, used });
+      rows.setLive(room_id, answer.live, { event_ids: notices, used, person });
     }
     if (numbered.length <= MOST_CHOICES) await offerKeys(deps, room_id, bearer, numbered.map(({ number }) => number), key);
   }
@@ -120,8 +120,9 @@ async function offerKeys({ post, log }: ShowDeps, room_id: string, event_id: str
   }
 }
 
+/** A notice rings nowhere (the specification's default push rules suppress it), so what calls somebody is a text that mentions them. */
 function dressed(content: object, { relation, person, call }: Showing, isFirst: boolean): object {
-  const called = isFirst && call ? { "m.mentions": { user_ids: [person] } } : {};
+  const called = isFirst && call ? { msgtype: "m.text", ...(person ? { "m.mentions": { user_ids: [person] } } : {}) } : {};
   if (!relation) return { ...content, ...called };
   const { thread, event_id } = relation;
   const in_reply_to = { "m.in_reply_to": { event_id } };

@@ -2,6 +2,7 @@
 import type { TopicId } from "../topics.ts";
 import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
+import { absenceOutcome, absenceSaid } from "./topics/absence.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { buyingOutcome } from "./topics/buying.ts";
 import { drynessOutcome, energyOutcome, volumeOutcome } from "./topics/calculate.ts";
@@ -43,6 +44,11 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
       return heatCurveOutcome(context, heard);
     case "fire-plan":
       return firePlanOutcome(context, heard);
+    case "first-fires": {
+      const absence = absenceSaid(context, heard);
+      if (absence) return absenceOutcome(context, absence);
+      break;
+    }
     case "draught":
       return draughtOutcome(context, heard);
     case "log-fire":

@@ -59,6 +59,8 @@ export interface Live {
   readonly event_ids: readonly string[];
   /** the highest number that stood on it so far: a reaction is made once */
   readonly used: number;
+  /** whose it is */
+  readonly person: string;
 }
 
 export type Rows = ReturnType<typeof rows>;

@@ -14,6 +14,9 @@ const USUAL_AWAKE = { from: "06:30", to: "22:30" };
 /** A climate farther away than this says little. */
 const FAR_KM = 300;
 
+/** South of the line winter begins in May. */
+export const winterMonths = (latitude: number): readonly number[] => (latitude < 0 ? [5, 6, 7, 8, 9] : [11, 12, 1, 2, 3]);
+
 export interface Climate {
   readonly place: Place;
   /** the place was taken from a name or the time zone, or lies far away */

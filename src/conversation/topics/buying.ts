@@ -26,9 +26,13 @@ interface Offer {
   readonly amount: Readonly<Record<string, number>> | null;
   /** cubic metres without a word on how they are filled */
   readonly vague: boolean;
+  /** water said of this offer, wet basis */
+  readonly moisture_pct_wet: number;
 }
 interface Valued extends Offer {
   readonly useful_kWh: number;
+  /** null for wood by weight */
+  readonly stacked_m3: number | null;
   readonly low: number;
   readonly per_kWh: number;
   readonly high: number;
@@ -36,20 +40,21 @@ interface Valued extends Offer {
 
 const BUYING = /\b(buy|buying|price[sd]?|cost|costs|cheap\w*|dear\w*|pay|paid|quot\w+|offer\w*|sell\w*|merchant|per (cord|stere|ton\w*|cubic|m3|m³))\b|[$€£]/i;
 
+export const NEED = /\bhow much\b[^.?!]*\b(buy|order)\b/i;
+
 /** Null when nothing in the words is about buying. */
 export function buyingOutcome(context: Context, heard: Hearing): Outcome | null {
   if (!BUYING.test(context.text)) return null;
   const offers = offersIn(context, heard);
-  if (offers.length === 0) return /\bhow much\b[^.?!]*\b(buy|need|order)\b/i.test(context.text) ? needOutcome(context) : null;
+  if (offers.length === 0) return NEED.test(context.text) ? needOutcome(context) : null;
   const share = shareHeard(heard);
-  const moisture = share?.basis === "dry" ? (100 * share.value) / (100 + share.value) : (share?.value ?? USUAL_MOISTURE_PCT);
   const wood = context.snapshot.home.wood[0];
   const species = heard.species ?? wood?.species ?? "hardwood";
-  const valued = offers.flatMap((offer) => valueOf(offer, species, Math.min(60, moisture)) ?? []).sort((a, b) => a.per_kWh - b.per_kWh);
+  const valued = offers.flatMap((offer) => valueOf(offer, species) ?? []).sort((a, b) => a.per_kWh - b.per_kWh);
   const unmeasured = offers.filter((offer) => offer.amount === null);
   const [best, second] = valued;
   const price = (value: number, digits: number): string => formatNumber(value, context.reader, digits);
-  const line = (offer: Valued): Text => text("buy.line", { offer: verbatim(offer.words), price: price(offer.per_kWh, 3), low: price(offer.low, 3), high: price(offer.high, 3), money: offer.money, useful: q(offer.useful_kWh, "kWh", { digits: 0 }) });
+  const line = (offer: Valued): Text => text(offer.stacked_m3 === null ? "buy.line" : "buy.line-volume", { ...(offer.stacked_m3 === null ? {} : { stacked: price(offer.price / offer.stacked_m3, 0) }), offer: verbatim(offer.words), price: price(offer.per_kWh, 3), low: price(offer.low, 3), high: price(offer.high, 3), money: offer.money, useful: q(offer.useful_kWh, "kWh", { digits: 0 }) });
   const tonne = [20, 35].map((moisture_pct_wet) => reckon("fuel", { load_kg: 1000, moisture_pct_wet, species: "hardwood", efficiency: EFFICIENCY }));
   return {
     draft: {
@@ -78,7 +83,8 @@ export function buyingOutcome(context: Context, heard: Hearing): Outcome | null 
 
 const usefulOf = (done: ReturnType<typeof reckon> | undefined): number => (done?.ok ? Math.round(Number(done.result.useful_kWh) / 10) * 10 : 0);
 
-function valueOf(offer: Offer, species: string, moisture_pct_wet: number): Valued | null {
+function valueOf(offer: Offer, species: string): Valued | null {
+  const { moisture_pct_wet } = offer;
   if (!offer.amount) return null;
   const byWeight = "load_kg" in offer.amount;
   const of = (tree: string) => (byWeight ? reckon("fuel", { ...offer.amount, moisture_pct_wet, species: tree }) : reckon("stack", { ...offer.amount, moisture_pct_wet, species: tree }));
@@ -90,7 +96,7 @@ function valueOf(offer: Offer, species: string, moisture_pct_wet: number): Value
   const useful_kWh = energy * EFFICIENCY;
   // "cubic metre" alone may be tipped: then a third less wood
   const least = offer.vague ? low * 0.62 : low;
-  return { ...offer, useful_kWh, per_kWh: offer.price / useful_kWh, low: offer.price / (high * EFFICIENCY), high: offer.price / (least * EFFICIENCY) };
+  return { ...offer, useful_kWh, stacked_m3: byWeight ? null : Number(done.result.volume_m3_stacked), per_kWh: offer.price / useful_kWh, low: offer.price / (high * EFFICIENCY), high: offer.price / (least * EFFICIENCY) };
 }
 
 function offersIn(context: Context, heard: Hearing): Offer[] {
@@ -102,9 +108,12 @@ function offersIn(context: Context, heard: Hearing): Offer[] {
     const after = words.slice(figure.at[1], to);
     const before = words.slice(from, figure.at[0]);
     const inside = (low: number, high: number): Figure | undefined => heard.figures.find((one) => (one.dimension === "volume" || one.dimension === "mass") && one.at[0] >= low && one.at[1] <= high);
-    const found = measured(inside(figure.at[1], to)) ?? named(after, context) ?? measured(inside(from, figure.at[0])) ?? (prices.length === 1 ? sized(before, context) : null) ?? named(before, context);
+    const alone = prices.length === 1;
+    const found = measured(inside(figure.at[1], to)) ?? (alone ? sized(before, context) : null) ?? named(after, context) ?? measured(inside(from, figure.at[0])) ?? named(before, context);
+    const share = heard.figures.find((one) => one.dimension === "share" && one.value <= 60 && (alone || (one.at[0] >= figure.at[1] && one.at[1] <= to)));
+    const moisture_pct_wet = share?.basis === "dry" ? (100 * share.value) / (100 + share.value) : (share?.value ?? USUAL_MOISTURE_PCT);
     const tail = after.split(/\bor\b|\band\b|[,.;?!]/)[0]?.trim() ?? "";
-    return { price: figure.value, money: figure.money ?? "", words: `${words.slice(figure.at[0], figure.at[1])} ${tail}`.trim().slice(0, 60), amount: found?.amount ?? null, vague: found?.vague ?? false };
+    return { price: figure.value, money: figure.money ?? "", words: `${words.slice(figure.at[0], figure.at[1])} ${tail}`.trim().slice(0, 60), amount: found?.amount ?? null, vague: found?.vague ?? false, moisture_pct_wet };
   });
 }
 
@@ -142,7 +151,7 @@ function sized(words: string, context: Context): Found {
 }
 
 /** "How much do I need to buy?": a winter of the climate through the house's loss. */
-function needOutcome(context: Context): Outcome | null {
+export function needOutcome(context: Context): Outcome | null {
   const { house, wood } = context.snapshot.home;
   const climate = climateOf(context);
   if (house.heat_loss_W_per_K === undefined || !climate) return { draft: { topic: "wood-volume", headline: text("buy.need-ask"), blocks: [say(text("volume.kinds"))] } };

@@ -20,6 +20,9 @@ const TOO_WET_PCT = 25;
 /** Room left above the wanted temperature before it counts as too warm. Common practice, no source. */
 const WARMER_K = 3;
 
+/** Nobody feels less than this below the wanted temperature. Common practice, no source. */
+const FELT_K = 0.5;
+
 interface Planned {
   readonly lit_at_ms: number;
   readonly load_kg: number;
@@ -72,6 +75,7 @@ function planned(context: Context, heard: Hearing, days: readonly DayWeatherFact
   const coldest = figureOf(done.result, "coldest_C", "C", 1);
   const warmest = figureOf(done.result, "warmest_C", "C", 1);
   const below_h = Number(done.result.hours_below_h);
+  const tooCold = below_h > 0 && coldest.value < wanted.min_C - FELT_K;
   return {
     draft: {
       topic: "fire-plan",
@@ -80,13 +84,13 @@ function planned(context: Context, heard: Hearing, days: readonly DayWeatherFact
       blocks: blocks(
         cut && say(text("plan.cut"), "over-firing"),
         fires.length > 0 && { kind: "table", cautions: ["over-firing", "close-flue"], columns: [text("plan.column.light"), text("plan.column.load")], rows: fires.map((fire) => [text("fires.when", { lit: { at_ms: fire.lit_at_ms, show: "day-time" } }), text("plain", { value: q(fire.load_kg, "kg", { digits: 1 }) })]) } satisfies Block,
-        say(text(below_h > 0 ? "plan.why-below" : "plan.why", {
+        say(text(tooCold ? "plan.why-below" : "plan.why", {
           low: q(Math.min(...weather.map((day) => day.low_C)), "C"), wanted: q(wanted.min_C, "C"), coldest, warmest, hours: q(below_h, "h", { digits: 0 }),
         })),
         say(text("plan.bounds", {
           from: awake.from, to: awake.to, min: q(limits.min_load_kg ?? 0, "kg", { digits: 1 }), max: q(limits.max_load_kg ?? 0, "kg", { digits: 1 }), day: q(limits.max_day_kg ?? 0, "kg", { digits: 1 }), spacing: q(limits.spacing_h, "h"),
         }), "over-firing"),
-        below_h > 0 && say(text("plan.other-heat"), "over-firing", "close-flue"),
+        tooCold && say(text("plan.other-heat"), "over-firing", "close-flue"),
         numbers(
           ...(fires[0] ? [{ key: "load_kg", label: text("number.first_load_kg"), quantity: q(fires[0].load_kg, "kg", { digits: 1 }) }] : []),
           { key: "wood_kg", label: text("number.wood_kg"), quantity: woodSpread },
@@ -143,7 +147,8 @@ function weatherDays(context: Context): readonly DayWeatherFacts[] {
   const { low_C, high_C } = said.facts;
   const tonight: DayWeatherFacts[] = low_C === undefined ? [] : [{ date: today, low_C, high_C: Math.max(low_C, high_C ?? low_C + 7) }];
   const given = new Map([...snapshot.home.weather, ...tonight, ...said.days].map((day) => [day.date, day]));
-  const sorted = [...given.values()].filter((day) => day.date >= today && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
+  const first = said.days[0]?.date ?? today;
+  const sorted = [...given.values()].filter((day) => day.date >= (first > today ? first : today) && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
   const run: DayWeatherFacts[] = [];
   for (const day of sorted) {
     const last = run.at(-1);

@@ -7,7 +7,7 @@ import { blocks, type Context, type Outcome } from "../context.ts";
 import type { Hearing } from "../hear.ts";
 import { readTimes } from "../reading/times.ts";
 import { absenceOutcome, absenceSaid } from "./absence.ts";
-import { assumedLine, clockIso, figureOf, HOUR_MS, outdoors, toTenMinutes, USUAL_MOISTURE_PCT, zonedAt } from "./around.ts";
+import { assumedLine, clockIso, figureOf, HOUR_MS, outdoors, type Outdoors, toTenMinutes, USUAL_MOISTURE_PCT, zonedAt } from "./around.ts";
 import { failed } from "./calculate.ts";
 import { fitOutcome, readingsSaid } from "./fit.ts";
 import { adviseLoad } from "./load-size.ts";
@@ -16,6 +16,9 @@ import { touchOutcome, touchSaid } from "./touch.ts";
 /** A fire of the log that is still the one meant. */
 const RECENT_H = 36;
 const SHOWN_H = 36;
+const USUAL_ROOM_C = 20;
+/** Heat to the room of the net heat of the wood; EN 15544 asks for 0.78 at least. */
+const EFFICIENCY = 0.8;
 
 interface Point {
   readonly t_h: number;
@@ -27,6 +30,8 @@ interface Fire {
   readonly load_kg: number;
   readonly moisture_pct_wet: number;
   readonly lit_at_ms: number;
+  /** the time came from the message or the log */
+  readonly lit_said: boolean;
   readonly assumed: readonly Text[];
   /** more than the heater may take was asked for */
   readonly over_kg: number | null;
@@ -61,18 +66,24 @@ function fireMeant(context: Context, heard: Hearing): Fire | null {
   if (moisture === undefined) assumed.push(text("assumed.moisture", { moisture: q(USUAL_MOISTURE_PCT, "pct") }));
   const lit_at_ms = lit ?? (meansLast ? last?.lit_at_ms : undefined) ?? zonedAt(context, now_ms).round({ smallestUnit: "hour", roundingMode: "ceil" }).epochMilliseconds;
   if (lit === undefined && !meansLast) assumed.push(text("assumed.lit", { at: { at_ms: lit_at_ms, show: "time" } }));
-  return { load_kg: over_kg === null ? wanted_kg : (most_kg ?? wanted_kg), over_kg, moisture_pct_wet: Math.min(60, moisture ?? USUAL_MOISTURE_PCT), lit_at_ms, assumed };
+  return { load_kg: over_kg === null ? wanted_kg : (most_kg ?? wanted_kg), over_kg, moisture_pct_wet: Math.min(60, moisture ?? USUAL_MOISTURE_PCT), lit_at_ms, lit_said: lit !== undefined || meansLast, assumed };
 }
 
-function curveOutcome(context: Context, heard: Hearing, fire: Fire): Outcome {
+function curveOutcome(context: Context, heard: Hearing, asked: Fire): Outcome {
   const { house } = context.snapshot.home;
   const facts = context.heater?.facts ?? {};
   const outside = outdoors(context, outsideSaid(heard));
-  const inputs = {
-    heater: facts, house: houseKeys(house), load_kg: fire.load_kg, moisture_pct_wet: fire.moisture_pct_wet, lit_at: clockIso(context, fire.lit_at_ms),
+  const kept = keptWarm(house, asked, outside);
+  const inputsFor = (lit_at_ms: number) => ({
+    heater: facts, house: { ...houseKeys(house), ...kept }, load_kg: asked.load_kg, moisture_pct_wet: asked.moisture_pct_wet, lit_at: clockIso(context, lit_at_ms),
     outside: { low_C: outside.low_C, high_C: outside.high_C },
-  };
-  const done = reckon("heat-curve", inputs);
+  });
+  const when = timesAsked(context, asked.lit_at_ms, asked.lit_said);
+  const tried = reckon("heat-curve", inputsFor(asked.lit_at_ms));
+  if (!tried.ok) return failed("heat-curve", tried.error);
+  const fire = when.backwards === null ? asked : { ...asked, lit_at_ms: toTenMinutes(when.backwards - Number(tried.result.peak_output_h) * HOUR_MS), assumed: asked.assumed.filter(({ id }) => id !== "assumed.lit") };
+  const inputs = inputsFor(fire.lit_at_ms);
+  const done = fire === asked ? tried : reckon("heat-curve", inputs);
   if (!done.ok) return failed("heat-curve", done.error);
   const { result } = done;
   const series = result.series as readonly Point[];
@@ -84,12 +95,12 @@ function curveOutcome(context: Context, heard: Hearing, fire: Fire): Outcome {
   const peak = spread("peak_output_h");
   const black = spread("bed_black_h");
   const half_h = result.half_output_h as number | undefined;
-  const when = timesAsked(context, fire.lit_at_ms);
   const damper = facts.shut_off_damper !== false && /\b(damper|plate|slide|flue)\b/i.test(context.text) ? damperCost(context, inputs, result) : null;
   const assumed = [
     ...fire.assumed,
     ...(facts.masonry_kg === undefined || (facts.wall_mm === undefined && facts.facing_m2 === undefined) ? [text("assumed.heater")] : []),
     ...(house.heat_loss_W_per_K === undefined ? [text("assumed.house")] : []),
+    ...(kept ? [text("assumed.kept-warm", { wanted: q(house.wanted_C ?? USUAL_ROOM_C, "C") })] : []),
     ...(outside.from === "climate" ? [text("assumed.climate")] : outside.from === "assumed" ? [text("assumed.weather", { low: q(outside.low_C, "C"), high: q(outside.high_C, "C") })] : []),
   ];
   return {
@@ -97,7 +108,7 @@ function curveOutcome(context: Context, heard: Hearing, fire: Fire): Outcome {
       topic: "heat-curve",
       cautions: ["close-flue", ...(fire.over_kg === null ? [] : ["over-firing"])],
       headline: when.backwards !== null
-        ? text("curve.light-at", { at: { at_ms: toTenMinutes(when.backwards - peak.value * HOUR_MS), show: "day-time" }, early: { at_ms: toTenMinutes(when.backwards - peak.high * HOUR_MS), show: "time" }, late: { at_ms: toTenMinutes(when.backwards - peak.low * HOUR_MS), show: "time" } })
+        ? text("curve.light-at", { at: { at_ms: fire.lit_at_ms, show: "day-time" }, early: { at_ms: toTenMinutes(when.backwards - peak.high * HOUR_MS), show: "time" }, late: { at_ms: toTenMinutes(when.backwards - peak.low * HOUR_MS), show: "time" } })
         : text("curve.headline", { at: { at_ms: at(peak.value), show: "day-time" }, early: { at_ms: at(peak.low), show: "time" }, late: { at_ms: at(peak.high), show: "time" } }),
       blocks: blocks(
         fire.over_kg !== null && say(text("curve.over", { wanted: q(fire.over_kg, "kg", { digits: 1 }), most: q(fire.load_kg, "kg", { digits: 1 }) }), "over-firing"),
@@ -140,15 +151,29 @@ export const houseKeys = (house: Context["snapshot"]["home"]["house"]) => {
   return heat;
 };
 
+/**
+ * Other heat, beside this one fire, that keeps the room near what is wanted: nobody lives in a room that one small fire leaves cold.
+ * Null where the fire alone suffices, the heat loss is unknown, or other heat is on record.
+ */
+function keptWarm(house: Context["snapshot"]["home"]["house"], fire: Fire, outside: Outdoors): { other_heat_W: number } | null {
+  if (house.other_heat_W !== undefined || house.heat_loss_W_per_K === undefined) return null;
+  const fuel = reckon("fuel", { load_kg: fire.load_kg, moisture_pct_wet: fire.moisture_pct_wet, efficiency: EFFICIENCY });
+  if (!fuel.ok) return null;
+  const need_W = house.heat_loss_W_per_K * ((house.wanted_C ?? USUAL_ROOM_C) - (outside.low_C + outside.high_C) / 2);
+  const other_heat_W = Math.round(need_W - Number(fuel.result.useful_kWh) / 0.024);
+  return other_heat_W > 0 ? { other_heat_W } : null;
+}
+
 /** "Nicest at nine, when do I light?" asks backwards from a time; "how warm at six?" asks forwards. */
-function timesAsked(context: Context, lit_at_ms: number): { backwards: number | null; asked: number | null } {
+function timesAsked(context: Context, lit_at_ms: number, lit_said: boolean): { backwards: number | null; asked: number | null } {
   const { text: words, now_ms, reader } = context;
   const times = readTimes(words, now_ms, reader.timezone, { lean: "future", locale: reader.locale });
   const backwards = /\b(when|what time)\b[^.?!]*\b(should|shall|must|do|need|have)\b[^.?!]*\b(i|we)\b[^.?!]*\b(light|strike|start|fire)\b/i.test(words) && /\b(warm\w*|hot\w*|nice\w*|best|peak)\b/i.test(words);
   const instant = times.find((time) => time.kind === "instant");
   if (backwards && instant) return { backwards: instant.at_ms, asked: null };
   const morning = /\b(morning|dawn|breakfast|wake|daybreak)\b/i.test(words);
-  const later = times.find((time) => time.kind === "instant" && time.at_ms > lit_at_ms + HOUR_MS)?.at_ms;
+  const instants = times.filter((time) => time.kind === "instant");
+  const later = instants.slice(lit_said ? 1 : 0).find((time) => time.at_ms > lit_at_ms + HOUR_MS)?.at_ms;
   const dawn = zonedAt(context, lit_at_ms).add({ days: 1 }).withPlainTime(context.snapshot.person.facts.asleep?.to ?? "06:30").epochMilliseconds;
   return { backwards: null, asked: later ?? (morning ? dawn : null) };
 }

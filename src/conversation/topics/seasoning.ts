@@ -7,7 +7,7 @@ import { blocks, type Context, type Outcome } from "../context.ts";
 import type { Hearing } from "../hear.ts";
 import { inUnit } from "../reading/figures.ts";
 import { readTimes } from "../reading/times.ts";
-import { assumedLine, climateOf, DAY_MS, dateAt } from "./around.ts";
+import { assumedLine, climateOf, DAY_MS, dateAt, winterMonths } from "./around.ts";
 import { failed, shareHeard } from "./calculate.ts";
 
 const TARGET_PCT_WET = 20;
@@ -18,6 +18,8 @@ const SPLIT_MM = 100;
 const ROUND_MM = 250;
 /** A range longer than this has a winter in it. */
 const A_WINTER_MS = 100 * DAY_MS;
+/** "Before the winter, or else after it" is said of a date this near. */
+const THIS_YEAR_MS = 300 * DAY_MS;
 const SHOWN_MONTHS = 18;
 
 export function seasoningOutcome(context: Context, heard: Hearing): Outcome {
@@ -49,7 +51,7 @@ export function seasoningOutcome(context: Context, heard: Hearing): Outcome {
   const [early, late] = ((result.range as { ready_on?: [string, string | null] } | undefined)?.ready_on ?? [null, null]).map((day) => (day ? noon(day) : null)) as [number | null, number | null];
   const ready = typeof result.ready_on === "string" ? noon(result.ready_on) : null;
   const floor = q(Number(result.floor_pct_wet), "pct", { digits: 0 });
-  const straddles = early !== null && (late === null || late - early > A_WINTER_MS);
+  const straddles = early !== null && (late === null || (late - early > A_WINTER_MS && hasWinter(early, late, climate.place.latitude)));
   const months = (result.moisture_pct_wet_by_month as readonly number[]).slice(0, SHOWN_MONTHS);
   const poison = ((result.warnings as string[] | undefined) ?? []).filter((words) => /^Do not burn/.test(words));
   return {
@@ -84,12 +86,25 @@ export function seasoningOutcome(context: Context, heard: Hearing): Outcome {
 }
 
 function headline(context: Context, { early, ready, late, straddles, cover }: { early: number | null; ready: number | null; late: number | null; straddles: boolean; cover: string }): Text {
-  const date = (at_ms: number) => ({ at_ms, show: "date" }) as const;
   if (cover === "none") return text("season.headline-uncovered");
   if (early === null || ready === null) return text("season.headline-never");
-  if (late !== null && late < context.now_ms) return text("season.headline-past", { late: date(late) });
-  if (late === null) return text("season.headline-open", { early: date(early), ready: date(ready) });
-  return text(straddles ? "season.headline-straddles" : "season.headline", { early: date(early), ready: date(ready), late: date(late) });
+  const date = (at_ms: number) => ({ at_ms, show: "date" }) as const;
+  const args = { early: date(early), ready: date(ready), ...(late === null ? {} : { late: date(late) }) };
+  if (late === null) return text("season.headline-open", args);
+  if (late < context.now_ms) return text("season.headline-past", args);
+  if (early < context.now_ms) return text("season.headline-perhaps", args);
+  return text(!straddles ? "season.headline" : early - context.now_ms < THIS_YEAR_MS ? "season.headline-straddles" : "season.headline-straddles-later", args);
+}
+
+/** Whether a winter, in which nothing dries, lies between two days at a place. */
+function hasWinter(from_ms: number, to_ms: number, latitude: number): boolean {
+  const winter = winterMonths(latitude);
+  for (let at_ms = from_ms; at_ms <= to_ms; at_ms += 15 * DAY_MS) {
+    const day = new Date(at_ms);
+    const [, middle, deep] = winter;
+    if ([middle, deep].includes(day.getUTCMonth() + 1)) return true;
+  }
+  return false;
 }
 
 /** The day it was stacked: a day that was said and lies in the past, the day of the record, else today. */

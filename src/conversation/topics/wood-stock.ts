@@ -8,6 +8,7 @@ import type { Hearing } from "../hear.ts";
 import { inUnit } from "../reading/figures.ts";
 import { readAmounts } from "../reading/amounts.ts";
 import { assumedLine, climateOf, DAY_MS, USUAL_MOISTURE_PCT, zonedAt, type Climate } from "./around.ts";
+import { NEED, needOutcome } from "./buying.ts";
 import { seasonPicture } from "./season-picture.ts";
 
 /** Days are heated below this mean; sun and people do the rest. Degree days to 15.5 °C are a usual base (from memory). */
@@ -31,6 +32,8 @@ interface Left {
 }
 
 export function woodStockOutcome(context: Context, heard: Hearing): Outcome {
+  const need = NEED.test(context.text) ? needOutcome(context) : null;
+  if (need) return need;
   const assumed: Text[] = [];
   const climate = climateOf(context);
   const left = leftOf(context, heard, assumed);

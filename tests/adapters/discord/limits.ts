@@ -132,3 +132,33 @@ export function modalOverLimits(modal: Modal): string[] {
   }
   return wrong;
 }
+
+const COMMAND_NAME = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
+
+/** A whole set of commands as it is given to the platform. */
+export function commandsOverLimits(commands: readonly Json[]): string[] {
+  const wrong: string[] = [];
+  const say = (ok: boolean, what: string): void => {
+    if (!ok) wrong.push(what);
+  };
+  const count = (type: number): number => commands.filter((one) => one.type === type).length;
+  say(count(1) <= 100 && count(2) <= 15 && count(3) <= 15, "too many commands");
+  say(new Set(commands.map((one) => `${one.type} ${one.name}`)).size === commands.length, "a command twice");
+  for (const one of commands) {
+    const names = [one.name, ...Object.values(one.name_localizations ?? {})] as string[];
+    const slash = one.type === 1;
+    say(names.every((name) => (slash ? COMMAND_NAME.test(name) && name === name.toLowerCase() : name.length >= 1 && name.length <= 32)), `a bad name in ${names}`);
+    say(slash ? isDescription(one) : one.description === undefined, `${one.name}: a bad description`);
+    const options = (one.options ?? []) as Json[];
+    say(options.length <= 25 && new Set(options.map((option) => option.name)).size === options.length, `${one.name}: bad options`);
+    say(options.every((option, at) => !option.required || options.slice(0, at).every((before) => before.required)), `${one.name}: a required option after others`);
+    say(options.every((option) => COMMAND_NAME.test(option.name) && isDescription(option) && !(option.autocomplete && option.choices)), `${one.name}: a bad option`);
+    say(typeof one.default_member_permissions === "string" || one.default_member_permissions === null, `${one.name}: bad permissions`);
+    const longest = (given: Json, key: string): number => Math.max(given[key]?.length ?? 0, ...Object.values((given[`${key}_localizations`] ?? {}) as Record<string, string>).map((words) => words.length));
+    const size = [one, ...options].reduce((sum, given) => sum + longest(given, "name") + longest(given, "description"), 0);
+    say(size <= 8000, `${one.name}: ${size} characters in all`);
+  }
+  return wrong;
+}
+
+const isDescription = (given: Json): boolean => [given.description, ...Object.values(given.description_localizations ?? {})].every((words) => typeof words === "string" && words.length >= 1 && words.length <= 100);

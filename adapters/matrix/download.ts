@@ -1,0 +1,42 @@
+/** A picture that somebody sent: fetched, decrypted, and never larger than what is worth looking at. */
+import { Attachment, EncryptedAttachment, initAsync } from "@matrix-org/matrix-sdk-crypto-wasm";
+import type { MatrixClient } from "matrix-js-sdk";
+import type { Message } from "../../src/message.ts";
+import { oneLine, shorten } from "../plain.ts";
+
+const MOST_BYTES = 8 * 1024 * 1024;
+const LIMIT_MS = 15_000;
+
+type Picture = NonNullable<Message["picture"]>;
+interface ImageContent {
+  readonly body?: unknown;
+  readonly filename?: unknown;
+  readonly url?: unknown;
+  readonly file?: { readonly url?: unknown };
+  readonly info?: { readonly mimetype?: unknown; readonly size?: unknown };
+}
+
+/** Null when there is none, it is too large, or it does not come or open. */
+export async function download(client: MatrixClient, content: ImageContent): Promise<Picture | null> {
+  const { file, info } = content;
+  const from = file?.url ?? content.url;
+  if (typeof from !== "string" || Number(info?.size ?? 0) > MOST_BYTES) return null;
+  const url = client.mxcUrlToHttp(from, undefined, undefined, undefined, false, true, true);
+  if (!url) return null;
+  try {
+    const response = await fetch(url, { headers: { authorization: `Bearer ${client.getAccessToken()}` }, signal: AbortSignal.timeout(LIMIT_MS) });
+    if (!response.ok || Number(response.headers.get("content-length") ?? 0) > MOST_BYTES) return null;
+    const raw = new Uint8Array(await response.arrayBuffer());
+    if (raw.length > MOST_BYTES) return null;
+    const bytes = file ? await opened(raw, file) : raw;
+    const name = [content.filename, content.body].find((one) => typeof one === "string") as string | undefined;
+    return { name: shorten(oneLine(name ?? ""), 100), media_type: typeof info?.mimetype === "string" ? info.mimetype : "application/octet-stream", bytes };
+  } catch {
+    return null;
+  }
+}
+
+async function opened(raw: Uint8Array, file: object): Promise<Uint8Array> {
+  await initAsync();
+  return Attachment.decrypt(new EncryptedAttachment(raw, JSON.stringify(file)));
+}
