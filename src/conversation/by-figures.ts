@@ -13,6 +13,8 @@ export function byFigures(text: string, heard: Hearing): TopicId | null {
   const plain = text.slice(0, 400).toLowerCase();
   const share = heard.figures.some((figure) => figure.dimension === "share");
   const volume = heard.figures.some((figure) => figure.dimension === "volume");
+  const degrees = heard.figures.filter((figure) => figure.dimension === "temperature" || figure.dimension === null).length;
+  if (/\breadings?\b/.test(plain) && degrees >= 4 && !METER.test(plain)) return "heat-curve";
   if (TONIGHT.test(plain) && !DAYS.test(plain)) return "load-size";
   if (volume && has(plain, /\bhow (many|much)\b/) && has(plain, /\b(kg|kilos?|kilograms?|pounds?|lbs?|tonnes?|weigh|weight|m3|cubic|cords?|stacked|loose)\b/) && !has(plain, /\b(last|winter|heat|kwh|energy|btu)\b/)) return "wood-volume";
   if (share && text.length < 120 && METER.test(plain) && !BURNING.test(plain)) return has(plain, /\b(dry|ok|okay|enough|good|wet|fine)\b/) ? "wood-dryness" : "meter-reading";
