@@ -5,4 +5,4 @@ import { cpSync, globSync, rmSync } from "node:fs";
 rmSync("dist", { recursive: true, force: true });
 execFileSync(process.execPath, ["node_modules/typescript/lib/tsc.js", "-p", "tsconfig.build.json"], { stdio: "inherit" });
 cpSync("knowledge", "dist/knowledge", { recursive: true });
-for (const file of globSync(["src/**/*.yaml", "src/**/*.gz"])) cpSync(file, `dist/${file}`);
+for (const file of globSync(["src/**/*.yaml", "src/**/*.gz", "src/pictures/fonts/*"])) cpSync(file, `dist/${file}`);
