@@ -7,7 +7,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const here = dirname(fileURLToPath(import.meta.url));
-const entries = { lines: "lines", reckon: "reckon" };
+const entries = { lines: "lines", reckon: "reckon", backup: "host", restore: "host", check: "host", move: "host" };
 const [first, ...rest] = process.argv.slice(2);
 const entry = entries[first] ?? "main";
 const built = join(here, "dist", "src", `${entry}.js`);
@@ -28,6 +28,6 @@ if (!node) {
   console.error("Gleed needs Node 26, which normally comes with it. Run `npm rebuild node` where Gleed is installed.");
   process.exit(1);
 }
-const child = spawn(node, [file, ...(entries[first] ? rest : process.argv.slice(2))], { stdio: "inherit" });
+const child = spawn(node, [file, ...(entries[first] && entries[first] !== "host" ? rest : process.argv.slice(2))], { stdio: "inherit" });
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => signal === "SIGTERM" && child.kill(signal));
 child.on("exit", (code, signal) => process.exit(signal ? 1 : (code ?? 0)));

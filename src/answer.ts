@@ -59,7 +59,7 @@ export interface FormField {
 export interface Document {
   /** file name with its ending: small letters, digits, hyphens */
   readonly name: string;
-  readonly media_type: "text/html" | "text/csv" | "text/plain";
+  readonly media_type: "text/html" | "text/csv" | "text/plain" | "text/calendar" | "application/json";
   readonly title: Text;
   readonly body: readonly PageBlock[];
   /** a second form of a document that stands in the same answer: no need to read it out as well */

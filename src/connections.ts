@@ -1,6 +1,7 @@
 /** The networks a host has set up, each loaded only then: a terminal alone should not wait for a network's library. */
 import { join } from "node:path";
 import type { Adapter } from "../adapters/adapter.ts";
+import { text } from "./answer.ts";
 import type { Log } from "./delivery/log.ts";
 import { fileFor } from "./pictures/album.ts";
 import { stateFolder, type HostSettings } from "./settings.ts";
@@ -9,6 +10,9 @@ import type { Reader, Renderer } from "./text/render.ts";
 export const HOPELESS = "hopeless";
 /** Discord drops a message whose nonce it has seen within "the past few minutes" (its documentation); taken short. */
 const DISCORD_WINDOW_MS = 120_000;
+
+/** Exit code of "internal software error" (sysexits.h): keys in memory are ahead of the disk, so nothing may go on. */
+const STORE_LOST = 70;
 
 export interface Connections {
   readonly adapters: readonly Adapter[];
@@ -35,6 +39,22 @@ export async function connections(settings: HostSettings, { render, reader, log 
         draw: (picture, to) => fileFor(picture, to, join(state, "pictures")),
         onFatal: () => hopeless.resolve(HOPELESS),
         ...(settings.knowledge ? { knowledge: settings.knowledge } : {}),
+      }),
+    );
+  }
+  if (settings.matrix) {
+    const { matrix, NETWORK, WINDOW_MS } = await import("../adapters/matrix/index.ts");
+    windows_ms[NETWORK] = WINDOW_MS;
+    adapters.push(
+      matrix({
+        ...settings.matrix,
+        render, reader, log,
+        database: join(state, "matrix.sqlite"),
+        now: Date.now,
+        greeting: text("greeting"),
+        draw: (picture, to) => fileFor(picture, to, join(state, "pictures")),
+        onBroken: () => process.exit(STORE_LOST),
+        onFatal: () => hopeless.resolve(HOPELESS),
       }),
     );
   }

@@ -11,7 +11,7 @@ try {
   console.error(error instanceof BadSettings ? error.message : String(error));
   process.exit(2);
 }
-const { database, knowledge, country, timezone, locale, now_ms } = settings;
+const { database, knowledge, country, timezone, locale, now_ms, forecast } = settings;
 let album: string | undefined;
 await lines({
   input: process.stdin,
@@ -24,7 +24,7 @@ await lines({
     startCore(
       {
         database, settings: { timezone, locale, ...(country ? { country } : {}) }, windows_ms: {}, ticking: false,
-        stands_at_ms: now_ms ?? "now", ...(knowledge ? { knowledge } : {}),
+        stands_at_ms: now_ms ?? "now", ...(knowledge ? { knowledge } : {}), ...(forecast ? { forecast } : {}),
       },
       outlets,
       { info: () => {}, warn: (data, words) => console.error(words, JSON.stringify(data)), error: (data, words) => console.error(words, JSON.stringify(data)) },

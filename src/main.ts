@@ -12,10 +12,14 @@ import { connections, HOPELESS } from "./connections.ts";
 import { startCore } from "./core/remote.ts";
 import type { Log } from "./delivery/log.ts";
 import { front } from "./front.ts";
+import { listen, metrics } from "./hosting/http.ts";
+import { hostLog } from "./hosting/log.ts";
+import { measured } from "./hosting/measured.ts";
 import { BadSettings, readSettings, stateFolder, type HostSettings } from "./settings.ts";
 import { renderer, type Reader, type Renderer } from "./text/render.ts";
 
 const RECORDS_MS = 10_000;
+const READY_MS = 2_000;
 
 function settingsOrEnd(): HostSettings {
   try {
@@ -29,16 +33,17 @@ function settingsOrEnd(): HostSettings {
 const settings = settingsOrEnd();
 const timezone = process.env.GLEED_TIMEZONE ? settings.timezone : Intl.DateTimeFormat().resolvedOptions().timeZone;
 const reader: Reader = { locale: settings.locale, system: "metric", timezone };
-const print = (data: unknown, words: string): void => console.error(words, JSON.stringify(data));
+const isService = settings.discord !== undefined || settings.matrix !== undefined;
 /** Whoever sits at a terminal wants the talk; whoever runs a service wants to know. */
-const log: Log = settings.discord ? { info: print, warn: print, error: print } : { info: () => {}, warn: () => {}, error: print };
+const watch = metrics();
+const log: Log = watch.logged(hostLog(isService ? settings.log : "error"));
 
 let render: Renderer = renderer(new Map());
 const shown: Renderer = (words, to) => render(words, to);
 
-const { database, country, knowledge } = settings;
+const { database, country, knowledge, forecast } = settings;
 /** Beside a network, the terminal is there for whoever sits at it, not for a service without input. */
-const talksHere = settings.discord === undefined || process.stdin.isTTY === true;
+const talksHere = !isService || process.stdin.isTTY === true;
 const here = terminal({
   stdin: process.stdin,
   stdout: process.stdout,
@@ -57,14 +62,18 @@ const networks = await connections(settings, { render: shown, reader, log });
 const adapters: readonly Adapter[] = [...(talksHere ? [here] : []), ...networks.adapters];
 const remote = startCore(
   {
-    database, windows_ms: { terminal: 0, ...networks.windows_ms }, ticking: true, ...(knowledge ? { knowledge } : {}),
+    database, windows_ms: { terminal: 0, ...networks.windows_ms }, ticking: true, ...(knowledge ? { knowledge } : {}), ...(forecast ? { forecast } : {}),
     settings: { timezone, locale: settings.locale, ...(country ? { country } : {}) },
     ...(settings.now_ms === undefined ? {} : { stands_at_ms: settings.now_ms }),
   },
-  adapters,
+  adapters.map(watch.counted),
   log,
 );
-const core = front({ remote, reader, ...(country ? { country } : {}), limit_ms: RECORDS_MS });
+const core = measured(front({ remote, reader, ...(country ? { country } : {}), limit_ms: RECORDS_MS }), watch);
+const http = settings.http_port === undefined ? null : await listen(settings.http_port, { ready: () => remote.answers(READY_MS) }, watch).catch((error) => {
+  log.error({ why: String(error), port: settings.http_port }, "the port for health and metrics cannot be opened");
+  return null;
+});
 
 try {
   render = renderer(await remote.ready(RECORDS_MS));
@@ -72,11 +81,12 @@ try {
   console.error(`The records or the knowledge cannot be read (${error instanceof Error ? error.message : String(error)}). Emergencies are answered all the same.`);
 }
 const told = new Promise<string>((resolve) => {
-  for (const signal of ["SIGINT", "SIGTERM"] as const) if (networks.adapters.length > 0) process.once(signal, () => resolve(signal));
+  for (const signal of ["SIGINT", "SIGTERM"] as const) if (networks.adapters.length > 0 || signal === "SIGTERM") process.once(signal, () => resolve(signal));
 });
 try {
   if (talksHere) await here.start(core);
-  await Promise.all(networks.adapters.map((adapter) => adapter.start(core)));
+  // a network that cannot be reached yet keeps nobody from leaving
+  await Promise.race([Promise.all(networks.adapters.map((adapter) => adapter.start(core))), told, ...(talksHere ? [here.ended] : [])]);
 } catch (error) {
   console.error(error instanceof Error ? error.message : String(error));
   if (!talksHere) process.exit(1);
@@ -84,4 +94,5 @@ try {
 const ended = await Promise.race([...(talksHere ? [here.ended] : []), told, ...(talksHere ? [] : [networks.hopeless])]);
 await Promise.all(adapters.map((adapter) => adapter.stop()));
 await remote.close(3_000);
+await http?.close();
 process.exit(ended === HOPELESS ? 1 : 0);

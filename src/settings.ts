@@ -43,6 +43,9 @@ const api = z.string().refine((address) => {
 
 const Schema = z.object({
   GLEED_DATABASE: z.string().min(1).optional().describe("file, :memory: or postgres URL of the records"),
+  GLEED_DATABASE_FILE: z.string().min(1).optional().describe("file that holds that URL and nothing else, for a URL with a password"),
+  GLEED_HTTP_PORT: z.string().regex(/^\d{1,5}$/, "a port number").transform(Number).optional().describe("port on this machine for /health, /ready and /metrics; none is opened without it"),
+  GLEED_LOG: z.enum(["debug", "info", "warn", "error"]).optional().describe("least of what is logged, one JSON object a line on standard error; info when not set"),
   GLEED_NOW: z.string().refine((at) => !Number.isNaN(Date.parse(at)), "an instant such as 2026-11-25T18:00:00Z").optional().describe("instant at which the clock starts and stands still (lines only)"),
   GLEED_COUNTRY: z.string().regex(/^[A-Za-z]{2}$/, "a two-letter country code such as FI").transform((code) => code.toUpperCase()).optional().describe("country whose emergency number stands when a person's is unknown"),
   GLEED_TIMEZONE: zone.optional().describe("time zone of people who did not say theirs"),
@@ -54,6 +57,17 @@ const Schema = z.object({
   GLEED_DISCORD_GUILD: z.string().regex(/^\d{15,21}$/, "a server's id of 17 to 20 digits").optional().describe("server in which commands are registered while developing"),
   GLEED_DISCORD_PUBLIC_KEY: z.string().regex(/^[0-9a-fA-F]{64}$/, "64 hexadecimal digits").optional().describe("public key of the Discord application: takes interactions by HTTP instead of the gateway"),
   GLEED_DISCORD_PORT: z.string().regex(/^\d{1,5}$/, "a port number").transform(Number).optional().describe("port of those HTTP interactions, 8787 when not set"),
+  GLEED_FORECAST_URL: api.optional().describe("address of a Locationforecast 2.0 compact endpoint, such as https://api.met.no/weatherapi/locationforecast/2.0/compact; no forecast is fetched without it"),
+  GLEED_FORECAST_CONTACT: z.string().regex(/^[\x21-\x7e]{3,200}$/, "a mail or web address").optional().describe("how the forecast service reaches whoever runs this Gleed; its terms ask for it"),
+  GLEED_MATRIX_HOMESERVER: api.optional().describe("address of the Matrix homeserver; starts Matrix"),
+  GLEED_MATRIX_USER: z.string().min(1).optional().describe("Matrix account, as @name:server or the local name"),
+  GLEED_MATRIX_TOKEN: z.string().min(1).optional().describe("access token of a login of that account"),
+  GLEED_MATRIX_TOKEN_FILE: z.string().min(1).optional().describe("file that holds the token and nothing else, instead of the token itself"),
+  GLEED_MATRIX_PASSWORD: z.string().min(1).optional().describe("password of the account, instead of a token"),
+  GLEED_MATRIX_PASSWORD_FILE: z.string().min(1).optional().describe("file that holds the password and nothing else"),
+  GLEED_MATRIX_RECOVERY_KEY_FILE: z.string().min(1).optional().describe("file in which the recovery key is kept; made at the first start"),
+  GLEED_MATRIX_INVITES: z.string().regex(/^(\*|[@!]\S+|[\w.:[\]-]+)([\s,]+(\*|[@!]\S+|[\w.:[\]-]+))*$/, "*, servers, @people:server and !rooms, with spaces between").optional().describe("who may invite Gleed into a room; people of its own homeserver when not set"),
+  GLEED_MATRIX_UNENCRYPTED: z.enum(["refuse", "groups"]).optional().describe("whether groups without encryption are answered; private talks without it never are"),
   GLEED_HISTORY: z.enum(["on", "off"]).optional().describe("keep the lines typed in the terminal for the next start"),
 });
 
@@ -66,7 +80,20 @@ export interface HostSettings {
   readonly locale: string;
   readonly knowledge?: string;
   readonly history: boolean;
+  readonly http_port?: number;
+  readonly log: "debug" | "info" | "warn" | "error";
   readonly discord?: DiscordSettings;
+  readonly forecast?: { readonly url: string; readonly contact: string };
+  readonly matrix?: MatrixSettings;
+}
+export interface MatrixSettings {
+  readonly homeserver: string;
+  readonly user?: string;
+  readonly token?: Secret;
+  readonly password?: Secret;
+  readonly recovery_key_file: string;
+  readonly invites: readonly string[];
+  readonly unencrypted: "refuse" | "groups";
 }
 export interface DiscordSettings {
   readonly token: Secret;
@@ -97,18 +124,50 @@ export function readSettings(env: Environment, database: string): HostSettings {
   for (const key of Object.keys(file)) if (!(key in Schema.shape)) problems.push(`${key} in the settings file is not a setting; known are ${Object.keys(Schema.shape).join(", ")}.`);
   const read = Schema.safeParse(given);
   for (const issue of read.error?.issues ?? []) problems.push(`${issue.path.join(".")} is "${String(given[issue.path.join(".")])}"; it takes ${issue.message}.`);
-  const discord = read.success ? discordFrom(read.data, problems) : undefined;
+  // what is well-formed is looked at all the same, so that every mistake is named at once
+  const wrong = new Set(read.error?.issues.map(({ path }) => String(path[0])));
+  const usable = read.data ?? Schema.parse(Object.fromEntries(Object.entries(given).filter(([key]) => !wrong.has(key))));
+  const discord = discordFrom(usable, problems);
+  const { GLEED_FORECAST_URL: url, GLEED_FORECAST_CONTACT: contact } = usable;
+  if (url && !contact) problems.push("GLEED_FORECAST_URL is set without GLEED_FORECAST_CONTACT; the service's terms ask for a mail or web address to reach you.");
+  const matrix = matrixFrom(usable, env, problems);
+  const location = usable.GLEED_DATABASE_FILE ? secretIn("GLEED_DATABASE_FILE", usable.GLEED_DATABASE_FILE, problems) : usable.GLEED_DATABASE;
+  if (usable.GLEED_DATABASE_FILE && usable.GLEED_DATABASE && env.GLEED_DATABASE) problems.push("GLEED_DATABASE and GLEED_DATABASE_FILE are both set; one of them is enough.");
   if (problems.length > 0 || !read.success) throw new BadSettings(problems);
-  const { GLEED_DATABASE, GLEED_NOW, GLEED_COUNTRY, GLEED_TIMEZONE, GLEED_LOCALE, GLEED_KNOWLEDGE, GLEED_HISTORY } = read.data;
+  const { GLEED_NOW, GLEED_COUNTRY, GLEED_TIMEZONE, GLEED_LOCALE, GLEED_KNOWLEDGE, GLEED_HISTORY } = read.data;
   return {
-    database: GLEED_DATABASE ?? database,
+    database: location ?? database,
     ...(GLEED_NOW ? { now_ms: Date.parse(GLEED_NOW) } : {}),
     ...(GLEED_COUNTRY ? { country: GLEED_COUNTRY } : {}),
     timezone: GLEED_TIMEZONE ?? "UTC",
     locale: GLEED_LOCALE ?? "en-GB",
     ...(GLEED_KNOWLEDGE ? { knowledge: GLEED_KNOWLEDGE } : {}),
     history: GLEED_HISTORY !== "off",
+    log: usable.GLEED_LOG ?? "info",
+    ...(usable.GLEED_HTTP_PORT === undefined ? {} : { http_port: usable.GLEED_HTTP_PORT }),
     ...(discord ? { discord } : {}),
+    ...(url && contact ? { forecast: { url, contact } } : {}),
+    ...(matrix ? { matrix } : {}),
+  };
+}
+
+function matrixFrom(read: z.output<typeof Schema>, env: Environment, problems: string[]): MatrixSettings | undefined {
+  if (!read.GLEED_MATRIX_HOMESERVER) return undefined;
+  const secret = (name: "GLEED_MATRIX_TOKEN" | "GLEED_MATRIX_PASSWORD"): Secret | undefined => {
+    const file = read[`${name}_FILE`];
+    const words = read[name] ?? (file ? secretIn(`${name}_FILE`, file, problems) : undefined);
+    return words ? new Secret(words) : undefined;
+  };
+  const [token, password] = [secret("GLEED_MATRIX_TOKEN"), secret("GLEED_MATRIX_PASSWORD")];
+  if (!token && !(password && read.GLEED_MATRIX_USER)) problems.push("GLEED_MATRIX_HOMESERVER is set without an account; it takes GLEED_MATRIX_TOKEN, or GLEED_MATRIX_USER with GLEED_MATRIX_PASSWORD.");
+  return {
+    homeserver: read.GLEED_MATRIX_HOMESERVER.replace(/\/+$/, ""),
+    ...(read.GLEED_MATRIX_USER ? { user: read.GLEED_MATRIX_USER } : {}),
+    ...(token ? { token } : {}),
+    ...(password ? { password } : {}),
+    recovery_key_file: read.GLEED_MATRIX_RECOVERY_KEY_FILE ?? join(env.XDG_CONFIG_HOME || join(homedir(), ".config"), "gleed", "matrix-recovery-key"),
+    invites: read.GLEED_MATRIX_INVITES?.split(/[\s,]+/).filter(Boolean) ?? [],
+    unencrypted: read.GLEED_MATRIX_UNENCRYPTED ?? "refuse",
   };
 }
 

@@ -24,3 +24,13 @@ describe("settings", () => {
     expect(secret.reveal()).toBe("hunter2");
   });
 });
+
+describe("the forecast service", () => {
+  const url = "https://api.example.org/locationforecast/2.0/compact";
+  it("is off unless set, and needs somebody to reach", () => {
+    expect(readSettings({}, ":memory:").forecast).toBeUndefined();
+    expect(readSettings({ GLEED_FORECAST_URL: url, GLEED_FORECAST_CONTACT: "host@example.org" }, ":memory:").forecast).toEqual({ url, contact: "host@example.org" });
+    expect(() => readSettings({ GLEED_FORECAST_URL: url }, ":memory:")).toThrow(/GLEED_FORECAST_CONTACT/);
+    expect(() => readSettings({ GLEED_FORECAST_URL: "http://api.example.org/", GLEED_FORECAST_CONTACT: "x@example.org" }, ":memory:")).toThrow(/https/);
+  });
+});

@@ -50,43 +50,53 @@ export async function exchange(deps: ExchangeDeps, { id, token }: Incoming, how:
       if (ready.as === "update") await wire.update(id, token, head);
       else first = await wire.reply(id, token, head, ready.after !== undefined);
     });
-    if (!known) return instead(deps, ready, ready.messages, []);
-    deps.count("answered");
-    return rest(deps, token, ready, [first], from);
+    if (known === "no") return instead(deps, ready, ready.messages, []);
+    if (known === "yes" && (first !== null || ready.after === undefined || ready.as === "update")) {
+      deps.count("answered");
+      return rest(deps, token, ready, [first], from);
+    }
+    // it may stand there already, or stands there under an id that was lost on the way: the same once more changes nothing
+    return edit(deps, token, ready, from, "reply");
   }
 
   const deferred = how === "update" && ready?.as === "reply" ? "reply" : how;
   const known = await acknowledge(deps, from, () => wire.defer(id, token, deferred));
-  if (known) deps.count("deferred");
+  if (known === "yes") deps.count("deferred");
   const shown = await work;
+  if (known === "no") return instead(deps, shown, shown.messages, []);
+  await edit(deps, token, shown, from, deferred);
+}
+
+async function edit(deps: ExchangeDeps, token: string, shown: Shown, from: number, deferred: "reply" | "private-reply" | "update"): Promise<void> {
+  const { wire, monotonic } = deps;
   const [first] = shown.messages;
-  if (!known) return instead(deps, shown, shown.messages, []);
+  let made: string;
   try {
     if (monotonic() - from > deps.token_ms) throw new TokenEnded();
-    const made = await persist(() => (deferred === "update" && shown.as === "reply" ? wire.followUp(token, first) : wire.editReply(token, first)));
-    deps.count("answered");
-    await rest(deps, token, shown, [made], from);
+    made = await persist(() => (deferred === "update" && shown.as === "reply" ? wire.followUp(token, first) : wire.editReply(token, first)));
   } catch (error) {
     if (!(error instanceof TokenEnded)) deps.failed("an answer", reason(error), failureOf(error));
-    await instead(deps, shown, shown.messages, []);
+    return instead(deps, shown, shown.messages, []);
   }
+  deps.count("answered");
+  await rest(deps, token, shown, [made], from);
 }
 
 class TokenEnded extends Error {}
 
-/** @returns whether the platform knows that we are there */
-export async function acknowledge(deps: Pick<ExchangeDeps, "monotonic" | "count" | "failed">, from: number, send: () => Promise<void>): Promise<boolean> {
+/** @returns whether the platform knows that we are there; `unknown` when tries may have arrived and no answer came back */
+export async function acknowledge(deps: Pick<ExchangeDeps, "monotonic" | "count" | "failed">, from: number, send: () => Promise<void>): Promise<"yes" | "no" | "unknown"> {
   for (let tries = 1; ; tries++) {
     try {
       await send();
       deps.count("acknowledged");
-      return true;
+      return "yes";
     } catch (error) {
       const failure = failureOf(error);
       // a try whose answer was lost on the way had arrived
       if (failure === "already") {
         deps.count("acknowledged");
-        return true;
+        return "yes";
       }
       const late = deps.monotonic() - from > GIVE_UP_MS;
       if (failure === "passing" && !late) {
@@ -95,7 +105,7 @@ export async function acknowledge(deps: Pick<ExchangeDeps, "monotonic" | "count"
       }
       deps.count(failure === "too-late" || late ? "too-late" : "unacknowledged");
       deps.failed("an acknowledgement", reason(error), failure);
-      return false;
+      return failure === "passing" ? "unknown" : "no";
     }
   }
 }

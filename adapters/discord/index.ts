@@ -72,7 +72,7 @@ const HOPELESS: Readonly<Record<number, string>> = {
 export function discord(options: DiscordOptions): DiscordAdapter {
   const { log, now } = options;
   const api = options.api ?? PUBLIC_API;
-  const rest: Partial<RESTOptions> = { api, makeRequest, timeout: REST_TIMEOUT_MS, handlerSweepInterval: SWEEP_MS, hashSweepInterval: SWEEP_MS, invalidRequestWarningInterval: 500 };
+  const rest: Partial<RESTOptions> = { api, makeRequest: watched, timeout: REST_TIMEOUT_MS, handlerSweepInterval: SWEEP_MS, hashSweepInterval: SWEEP_MS, invalidRequestWarningInterval: 500 };
   const counts: Record<keyof Counts, number> = { interactions: 0, messages: 0, duplicates: 0, acknowledged: 0, answered: 0, deferred: 0, "too-late": 0, unacknowledged: 0, instead: 0, unanswered: 0 };
   const count = (what: keyof Counts): void => {
     counts[what] += 1;
@@ -94,6 +94,13 @@ export function discord(options: DiscordOptions): DiscordAdapter {
   }
   const unauthorized = (): void => fatal("Discord no longer accepts the token. Make a new one in the developer portal, set it, and start Gleed again.");
 
+  /** A token that is refused once is refused for good: the library forgets it, and every later request fails. */
+  async function watched(...request: Parameters<typeof makeRequest>): ReturnType<typeof makeRequest> {
+    const response = await makeRequest(...request);
+    if (response.status === 401 && client !== null && !/\/(?:webhooks|interactions)\//.test(request[0])) unauthorized();
+    return response;
+  }
+
   function newClient(): Client {
     return new Client({
       intents: [GatewayIntentBits.Guilds, GatewayIntentBits.GuildMessages, GatewayIntentBits.DirectMessages],
@@ -109,7 +116,6 @@ export function discord(options: DiscordOptions): DiscordAdapter {
   /** Runs to its end before `stop` returns; whatever it throws is logged, never loose. */
   function track(work: () => Promise<unknown>): void {
     const run = work().catch((error) => {
-      if (failureOf(error) === "unauthorized") unauthorized();
       log.error({ why: reason(error) }, "something that came in could not be worked");
     });
     running.add(run);
@@ -131,7 +137,6 @@ export function discord(options: DiscordOptions): DiscordAdapter {
       token_ms: options.token_ms ?? TOKEN_MS,
       count,
       failed: (what, why, failure) => {
-        if (failure === "unauthorized") unauthorized();
         log.warn({ interaction: asker.interaction.id, why, failure }, `${what} did not reach Discord`);
       },
       instead: (messages) => insteadTo(asker, messages),
@@ -143,7 +148,7 @@ export function discord(options: DiscordOptions): DiscordAdapter {
     }
     const interactions: InteractionDeps = { ...base, talk: ours, memory: kept, commands, suggestions: suggestions(core, () => performance.now()), exchange: exchangeFor, me, now, picture_hosts: hosts };
     const messages: MessageDeps = { ...base, talk: ours, memory: kept, me, now, picture_hosts: hosts, count, channelType: (id) => from.channels.cache.get(id)?.type ?? null };
-    sending = { render: options.render, log, talk: ours, wire: out, cards: stand, memory: kept, onUnauthorized: unauthorized };
+    sending = { render: options.render, log, talk: ours, wire: out, cards: stand, memory: kept };
     return {
       interaction(one) {
         if (stopping) return;
@@ -213,7 +218,6 @@ export function discord(options: DiscordOptions): DiscordAdapter {
       const given = await register(registration(commands), kept, application, options.guild ?? "global", (body) => persist(() => one.rest.put(route, { body })));
       if (given) log.info({ scope: options.guild ?? "global" }, "commands were given to Discord");
     } catch (error) {
-      if (failureOf(error) === "unauthorized") unauthorized();
       log.error({ why: reason(error) }, "the commands could not be given to Discord; what was given before still works");
     }
   }

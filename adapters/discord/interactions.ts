@@ -171,7 +171,7 @@ async function openForm(deps: InteractionDeps, from: Asked, ref: string, at: num
   const found = await Promise.race([formOf(deps, from, ref, at), late]);
   if (!found) return exchange(out, from.interaction, "private-reply", Promise.resolve(talk.say("expired", from.locale, from.interaction.guild_id !== undefined)));
   const modal = renderModal(found.form, formPage(at).page, ref, found.label);
-  if (await acknowledge(out, started, () => wire.modal(from.interaction.id, from.interaction.token, modal))) out.count("answered");
+  if ((await acknowledge(out, started, () => wire.modal(from.interaction.id, from.interaction.token, modal))) === "yes") out.count("answered");
 }
 
 async function onModal(deps: InteractionDeps, from: Asked, interaction: APIModalSubmitInteraction): Promise<void> {
@@ -202,7 +202,7 @@ async function onTyping(deps: InteractionDeps, from: Asked, interaction: Extract
   const list = command?.options?.find((one) => one.name.en === typed?.name)?.suggests;
   const who = messageOf(from, true, deps.now(), {});
   const choices = list ? await deps.suggestions.for(who, list, String(typed?.value ?? "")) : [];
-  if (await acknowledge(out, started, () => deps.wire.suggest(interaction.id, interaction.token, choices))) out.count("answered");
+  if ((await acknowledge(out, started, () => deps.wire.suggest(interaction.id, interaction.token, choices))) === "yes") out.count("answered");
 }
 
 /** The same answer for everybody in the channel, whole, with its cautions; nothing to press for others. */

@@ -1,5 +1,6 @@
 /** Direct messages, and messages that name Gleed: answered where they stand. */
 import type { GatewayMessageCreateDispatchData } from "discord.js";
+import type { Answer } from "../../src/answer.ts";
 import type { Reply } from "../adapter.ts";
 import type { DiscordMessage } from "./api.ts";
 import type { Shown } from "./exchange.ts";
@@ -56,10 +57,25 @@ async function shown(deps: MessageDeps, heard: Said, reply: Reply | null | "fail
   const failed = (): Shown => deps.talk.say("failed", deps.reader.locale, false);
   if (reply === null || reply === "failed") return failed();
   try {
-    return await deps.talk.compose(reply, manner(deps, heard));
+    const made = await deps.talk.compose(reply, manner(deps, heard));
+    return heard.guild !== null && isPrivate(reply.answer) ? await directly(deps, heard, made) : made;
   } catch (error) {
     deps.log.error({ why: String(error) }, "an answer could not be laid out");
     return failed();
+  }
+}
+
+/** A file made for one person is nobody else's, however publicly it was asked for. */
+const isPrivate = (answer: Answer): boolean => answer.audience === "person" && answer.blocks.some((block) => block.kind === "document");
+
+async function directly({ wire, talk, reader }: MessageDeps, heard: Said, made: Shown): Promise<Shown> {
+  try {
+    const channel = await wire.direct(heard.user);
+    for (const [at, message] of made.messages.entries()) await persist(() => wire.post(channel, `${heard.id}/direct/${at}`, message));
+    return talk.say("sent-direct", reader.locale, false);
+  } catch (error) {
+    if (!isClosed(error)) throw error;
+    return talk.say("direct-closed", reader.locale, false);
   }
 }
 

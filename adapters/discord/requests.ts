@@ -5,6 +5,9 @@ import type { Sent } from "../adapter.ts";
 /** One try of an acknowledgement; the platform waits 3 s in all. */
 const ACK_TRY_MS = 900;
 const TRIES = 3;
+/** The library waits whole seconds when it is told to slow down; an acknowledgement has not got them, and waits as short as it was told. */
+const MOST_ACK_WAIT_MS = 700;
+const SLOWED_TRIES = 5;
 
 const NEVER_ARRIVED = new Set(["ECONNREFUSED", "ENOTFOUND", "EAI_AGAIN", "UND_ERR_CONNECT_TIMEOUT"]);
 const CUT = new Set([...NEVER_ARRIVED, "UND_ERR_SOCKET", "ECONNRESET", "EPIPE", "ETIMEDOUT"]);
@@ -30,7 +33,11 @@ export const makeRequest: RESTOptions["makeRequest"] = async (url, init) => {
   for (let tries = 1; ; tries++) {
     try {
       const signal = urgent ? AbortSignal.any([AbortSignal.timeout(ACK_TRY_MS), ...(init.signal ? [init.signal as AbortSignal] : [])]) : init.signal;
-      return await DefaultRestOptions.makeRequest(url, { ...init, signal } as typeof init);
+      const response = await DefaultRestOptions.makeRequest(url, { ...init, signal } as typeof init);
+      const wait_ms = urgent && response.status === 429 ? 1_000 * Number(response.headers.get("x-ratelimit-reset-after") ?? Number.NaN) : Number.NaN;
+      if (!(wait_ms <= MOST_ACK_WAIT_MS) || tries >= SLOWED_TRIES) return response;
+      await response.arrayBuffer();
+      await new Promise((resolve) => setTimeout(resolve, wait_ms + 20));
     } catch (error) {
       const code = codeOf(error);
       const again = repeatable(url, init as { method?: string }) ? CUT.has(code) || (urgent && code === "TimeoutError") : NEVER_ARRIVED.has(code);

@@ -9,7 +9,7 @@ import { type Cards, isClosed } from "./live.ts";
 import type { Memory } from "./memory.ts";
 import { userOfPlace } from "./parse.ts";
 import { renderDiscord } from "./render.ts";
-import { failureOf, sentOf } from "./requests.ts";
+import { sentOf } from "./requests.ts";
 import { plainMessage, some, type Talk, type TalkDeps } from "./talk.ts";
 import type { Wire } from "./wire.ts";
 
@@ -18,7 +18,6 @@ export interface SendDeps extends Pick<TalkDeps, "render" | "log"> {
   readonly wire: Wire;
   readonly cards: Cards;
   readonly memory: Memory;
-  onUnauthorized(): void;
 }
 
 /** A button's reference is at most 80 plain characters; choices of due answers say by themselves what they are. */
@@ -42,7 +41,6 @@ export async function send(deps: SendDeps, outgoing: Outgoing, reader: Reader): 
         : await post(deps.wire, channel, key, list);
       return { sent: true, native_id: ids[0] ?? null };
     } catch (error) {
-      if (failureOf(error) === "unauthorized") deps.onUnauthorized();
       refused = sentOf(error);
       if (!isClosed(error)) return refused;
       log.warn({ key, place: network_place_id, ...(refused.sent ? {} : { why: refused.why }) }, `${way.name} is closed to me; trying another way`);
@@ -61,13 +59,15 @@ function* ways({ wire, cards, memory }: SendDeps, { answer, network_place_id: pl
   const card = answer.live ? cards.find(answer.live) : null;
   const user = userOfPlace(place) ?? card?.user ?? null;
   const guild = userOfPlace(place) === null ? place : user ? memory.get<string>(`guild-of:${user}`) : null;
-  if (card) yield { name: "the channel of the live answer", channel: async () => card.channel };
+  const agreed = guild ? memory.get<string>(`notices:${guild}`) : null;
+  const forSomeone = user && userOfPlace(place) !== null ? { forSomeone: user } : {};
+  if (card) yield { name: "the channel of the live answer", channel: async () => card.channel, ...(card.channel === agreed ? forSomeone : {}) };
   if (userOfPlace(place) === null) {
-    yield { name: "the agreed channel", channel: async () => memory.get<string>(`notices:${place}`) };
+    yield { name: "the agreed channel", channel: async () => agreed };
     yield { name: "the channel last used", channel: async () => memory.get<string>(`last:${place}`) };
   }
   if (user) yield { name: "the direct message", channel: () => wire.direct(user) };
-  if (guild && user && userOfPlace(place) !== null) yield { name: "the agreed channel", channel: async () => memory.get<string>(`notices:${guild}`), forSomeone: user };
+  if (userOfPlace(place) !== null) yield { name: "the agreed channel", channel: async () => agreed, ...forSomeone };
 }
 
 async function post(wire: Wire, channel: string, key: string, messages: readonly DiscordMessage[]): Promise<string[]> {

@@ -1,7 +1,7 @@
 /** The SDK's client on our store: its keys, its sync token, its rooms. */
-import "fake-indexeddb/auto";
+import "./store/globals.ts";
 import { createClient, IndexedDBStore, type MatrixClient } from "matrix-js-sdk";
-import type { Logger } from "matrix-js-sdk/lib/logger.js";
+import { type Logger, logger as sdkLogger } from "matrix-js-sdk/lib/logger.js";
 import type { Log } from "../../src/delivery/log.ts";
 import type { KeyRing } from "./crypto.ts";
 import type { Credentials } from "./login.ts";
@@ -60,14 +60,15 @@ export async function makeClient({ homeserver, credentials, factory, ring, logge
 
 /** The SDK and its crypto talk a lot; only what may matter to a host goes on, and never the words of a message. */
 export function quiet(log: Log): Logger {
-  const say = (level: "info" | "warn") =>
-    (...words: unknown[]): void => log[level]({}, `Matrix SDK: ${words.map((word) => (word instanceof Error ? word.message : String(word))).join(" ").slice(0, 500)}`);
+  // parts of the SDK that take no logger make children of this one
+  Object.assign(sdkLogger, { methodFactory: () => () => {} });
+  (sdkLogger as unknown as { setLevel(level: string): void }).setLevel("silent");
   const logger: Logger = {
     trace() {},
     debug() {},
     info() {},
-    warn: say("info"),
-    error: say("warn"),
+    warn() {},
+    error: (...words) => log.info({ why: words.map((word) => (word instanceof Error ? word.message : String(word))).join(" ").slice(0, 500) }, "the Matrix SDK reports an error"),
     getChild: () => logger,
   };
   return logger;

@@ -22,7 +22,8 @@ export async function login(options: Pick<MatrixOptions, "homeserver" | "user" |
     if (stored?.device_id !== device_id) await refuseUsedDevice(options.homeserver, token, user_id, device_id, logger);
     return keep(kept, { user_id, device_id, token });
   }
-  if (stored && (await isGood(options.homeserver, stored, logger))) return stored;
+  const state = stored ? await stateOf(options.homeserver, stored, logger) : "ended";
+  if (stored && state === "good") return stored;
   if (!options.password || !options.user) {
     throw new CannotStart("The Matrix account needs GLEED_MATRIX_TOKEN, or GLEED_MATRIX_USER with GLEED_MATRIX_PASSWORD.");
   }
@@ -33,8 +34,8 @@ export async function login(options: Pick<MatrixOptions, "homeserver" | "user" |
       identifier: { type: "m.id.user", user: options.user },
       password: options.password.reveal(),
       initial_device_display_name: DEVICE,
-      // the same device again, but only with its keys at hand
-      ...(stored ? { device_id: stored.device_id } : {}),
+      // a session that was ended took its device along: the next is a new one, which the recovery key leads back into old rooms
+      ...(stored && state === "paused" ? { device_id: stored.device_id } : {}),
     })
     .catch((error: unknown) => {
       if (error instanceof MatrixError && error.httpStatus === 403) throw new CannotStart("The homeserver refuses GLEED_MATRIX_USER with this password.");
@@ -76,12 +77,13 @@ async function refuseUsedDevice(homeserver: string, token: string, user_id: stri
   }
 }
 
-async function isGood(homeserver: string, { token }: Credentials, logger: Logger): Promise<boolean> {
+/** "paused": the homeserver wants the password again for the same device (`soft_logout`). */
+async function stateOf(homeserver: string, { token }: Credentials, logger: Logger): Promise<"good" | "paused" | "ended"> {
   try {
-    await whoAmI(homeserver, token, logger);
-    return true;
+    await createClient({ baseUrl: homeserver, accessToken: token, logger }).whoami();
+    return "good";
   } catch (error) {
-    if (error instanceof CannotStart) return false;
-    throw error;
+    if (!(error instanceof MatrixError && error.httpStatus === 401)) throw error;
+    return (error.data as { soft_logout?: boolean }).soft_logout ? "paused" : "ended";
   }
 }

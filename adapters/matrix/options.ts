@@ -28,6 +28,8 @@ export interface MatrixOptions {
   readonly greeting?: Text;
   /** the store can no longer be written: memory is ahead of the disk, and the process must end at once (exit code 70) */
   readonly onBroken: (error: unknown) => void;
+  /** the session was ended from outside: nothing will come in any more */
+  readonly onFatal?: () => void;
   /** most messages taken from one person in one room */
   readonly budget?: { readonly most: number; readonly in_ms: number };
 }

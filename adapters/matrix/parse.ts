@@ -102,10 +102,11 @@ const record = (value: unknown): Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
 const string = (value: unknown): string | null => (typeof value === "string" && value !== "" ? value : null);
 
-/** "2" with the sign that makes a key of it, in all the ways in which clients send it. */
+/** A number as the key of a reaction: "2" with the sign that makes a key of it, in all the ways in which clients send it, or in digits. */
 export function numberOf(key: string): number | null {
   if (key.startsWith("\u{1F51F}")) return 10;
-  const found = /^([1-9])\uFE0F?\u20E3\uFE0F?$/u.exec(key)?.[1];
-  return found === undefined ? null : Number(found);
+  const found = /^(?:([1-9])\uFE0F?\u20E3\uFE0F?|([1-9]\d?))$/u.exec(key);
+  return found ? Number(found[1] ?? found[2]) : null;
 }
-export const keyFor = (number: number): string => (number === 10 ? "\u{1F51F}" : `${number}\uFE0F\u20E3`);
+/** Keys may be any words; only the first ten numbers have a sign of their own. */
+export const keyFor = (number: number): string => (number < 10 ? `${number}\uFE0F\u20E3` : number === 10 ? "\u{1F51F}" : String(number));

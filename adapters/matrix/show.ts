@@ -49,8 +49,11 @@ export interface ShowDeps {
   readonly log: Log;
 }
 
-/** There are keys for so many numbers. */
-const MOST_KEYS = 10;
+/**
+ * On an edited message the numbers run on: a key pressed late, or by way of correction, never means another choice than the one it stood
+ * for. Past this number the answer is sent anew, and counts from one.
+ */
+const MOST_NUMBER = 40;
 /** More choices than this are typed: a row of keys would be hard to read, and each costs a request. */
 const MOST_CHOICES = 6;
 
@@ -64,7 +67,7 @@ export async function show(deps: ShowDeps, showing: Showing): Promise<Shown> {
   const kept = state.open.filter((one) => one.after >= showing.after || (one.live !== undefined && !answer.emergency));
   const offered = outline(drawn, { render, reader }).numbered.length;
   const next = before && showing.in_place ? Math.max(firstNumber(asOpen(kept), answer), before.used + 1) : 0;
-  const isEdit = before !== null && showing.in_place && next + offered - 1 <= MOST_KEYS;
+  const isEdit = before !== null && showing.in_place && next + offered - 1 <= MOST_NUMBER;
   const first_number = isEdit ? next : firstNumber(asOpen(kept.filter((one) => one.live === undefined || one.live !== answer.live)), answer);
   const options = { render, reader, first_number, ...(showing.maybe_repeat ? { maybe_repeat: true } : {}) };
   const { numbered, forms } = outline(drawn, options);
@@ -91,11 +94,11 @@ export async function show(deps: ShowDeps, showing: Showing): Promise<Shown> {
     if (numbered.length > 0) {
       rows.setShown(bearer, { room_id, person: answer.audience === "place" ? "" : person, numbered, ...(answer.live ? { live: answer.live } : {}) }, deps.now());
     }
-    if (answer.live !== undefined) {
-      const used = Math.max(isEdit ? before.used : 0, ...numbered.map(({ number }) => number));
-      rows.setLive(room_id, answer.live, { event_ids: notices, used, person });
-    }
-    if (numbered.length <= MOST_CHOICES) await offerKeys(deps, room_id, bearer, numbered.map(({ number }) => number), key);
+    const used = Math.max(isEdit ? before.used : 0, ...numbered.map(({ number }) => number));
+    if (answer.live !== undefined) rows.setLive(room_id, answer.live, { event_ids: notices, used, person, keys: [] });
+    const keys = numbered.length <= MOST_CHOICES ? await offerKeys(deps, room_id, bearer, numbered.map(({ number }) => number), key) : [];
+    if (answer.live !== undefined) rows.setLive(room_id, answer.live, { event_ids: notices, used, person, keys });
+    for (const [at, old] of (isEdit ? before.keys : []).entries()) await post.redact(room_id, old, txnOf(key, "old key", at));
   }
   const others = kept.filter((one) => one.live === undefined || one.live !== answer.live);
   const mine: OpenChoices[] = numbered.length > 0 ? [{ after: showing.after, numbered, forms, ...(answer.live ? { live: answer.live } : {}) }] : [];
@@ -108,16 +111,20 @@ export const asOpen = (open: readonly OpenChoices[]) =>
     after, outline: { emergency: false, pieces: [], urgent: 0, numbered, forms }, ...(live === undefined ? {} : { live }),
   }));
 
-async function offerKeys({ post, log }: ShowDeps, room_id: string, event_id: string, numbers: readonly number[], key: string): Promise<void> {
-  for (const number of numbers.filter((one) => one <= MOST_KEYS)) {
+async function offerKeys({ post, log }: ShowDeps, room_id: string, event_id: string, numbers: readonly number[], key: string): Promise<string[]> {
+  const keys: string[] = [];
+  for (const number of numbers) {
     const content = { "m.relates_to": { rel_type: "m.annotation", event_id, key: keyFor(number) } };
     try {
-      await post.once(room_id, "m.reaction", content, txnOf(key, "key", number));
+      keys.push(await post.once(room_id, "m.reaction", content, txnOf(key, "key", number)));
     } catch (error) {
       // a number can always be typed
-      if (!(error instanceof Refused)) return log.info({ why: String(error) }, "keys below an answer could not be offered");
+      if (error instanceof Refused) continue;
+      log.info({ why: String(error) }, "keys below an answer could not be offered");
+      break;
     }
   }
+  return keys;
 }
 
 /** A notice rings nowhere (the specification's default push rules suppress it), so what calls somebody is a text that mentions them. */

@@ -81,7 +81,7 @@ function jpeg(bytes: Uint8Array): Uint8Array | null {
 
 /** JFIF header with the size of its thumbnail, and the thumbnail, set to none. */
 function withoutThumbnail(segment: Uint8Array): Uint8Array {
-  const header = segment.slice(0, 18);
+  const header = new Uint8Array(segment.subarray(0, 18));
   header.set([0, 16], 2);
   header.set([0, 0], 16);
   return header;

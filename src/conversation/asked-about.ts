@@ -6,7 +6,7 @@ import type { Context, TalkState } from "./context.ts";
 const SAME_TALK_MS = 12 * 3_600_000;
 const MOST = 40;
 
-export function askedAbout(context: Context, draft: Draft): Pick<TalkState, "troubles"> {
+export function askedAbout(context: Context, draft: Pick<Draft, "topic" | "blocks" | "emergency">): Pick<TalkState, "troubles"> {
   const before = context.state.troubles ?? [];
   if (topicFacts(draft.topic).group !== "trouble" || draft.blocks === undefined) return {};
   const cause = draft.blocks.find((block) => block.kind === "causes")?.items[0]?.id;

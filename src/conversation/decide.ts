@@ -18,6 +18,8 @@ import { pressed } from "./pressed.ts";
 import { respond } from "./respond.ts";
 import { pictureOutcome } from "./topics/album.ts";
 import { checkIn } from "./topics/fire.ts";
+import { digestDue, reminderDue, upkeepDue, type DueOutcome } from "./topics/reminder-due.ts";
+import { watched } from "./topics/upkeep-watch.ts";
 import { recordsOutcome } from "./topics/records.ts";
 
 export interface Deciding {
@@ -30,14 +32,15 @@ export function decide({ knowledge, settings }: Deciding, snapshot: Snapshot, me
   const danger = message.text === undefined ? null : recogniseDanger(message.text);
   if (danger) {
     const { country } = snapshot.person.facts;
+    const answered = emergencyAnswer(danger, { country, fallback_country: settings.country, language: context.reader.locale.slice(0, 2) });
     return {
-      answer: emergencyAnswer(danger, { country, fallback_country: settings.country, language: context.reader.locale.slice(0, 2) }),
-      writes: [{ write: "talk", state: { ...context.state, topic: danger.topic, topic_at_ms: now_ms } as never }],
+      answer: answered,
+      writes: [{ write: "talk", state: { ...context.state, topic: danger.topic, topic_at_ms: now_ms, ...askedAbout(context, answered) } as never }],
       due: [],
       cancel: [],
     };
   }
-  return finish(context, outcome(context));
+  return finish(context, watched(context, outcome(context)));
 }
 
 function outcome(context: Context): Outcome {
@@ -54,15 +57,33 @@ const topicOfRecords = (records: Readonly<Record<string, unknown>>) =>
   records.heater || records.upkeep ? "set-heater" : records.house || records.alarms || records.weather ? "set-house" : records.wood ? "woodpile" : records.fires ? "log-fire" : "set-units";
 
 /** What fell due, looked at now. Null when it no longer matters. */
-export function decideDue({ knowledge, settings }: Deciding, snapshot: Snapshot, row: Due, now_ms: number): Decided<Answer> | null {
+export function decideDue({ knowledge, settings }: Deciding, snapshot: Snapshot, row: Due, now_ms: number): Decided<Answer | null> | null {
   const message: Message = {
     adapter: "due", native_id: row.key, received_at_ms: now_ms,
     identity: { network: snapshot.place.network, id: snapshot.person.id },
     place: { network: snapshot.place.network, id: snapshot.place.network_id, kind: snapshot.place.kind, encrypted: null },
   };
   const context = contextOf(snapshot, message, now_ms, knowledge, settings);
-  const result = row.kind === "guide-check-in" ? checkIn(context, row) : null;
-  return result ? finish(context, result) : null;
+  const result = fallen(context, row);
+  if (!result) return null;
+  if (result.draft) return finish(context, result);
+  const { writes = [], due = [], cancel = [] } = result;
+  return { answer: null, writes, due, cancel };
+}
+
+function fallen(context: Context, row: Due): DueOutcome {
+  switch (row.kind) {
+    case "guide-check-in":
+      return checkIn(context, row);
+    case "reminder":
+      return reminderDue(context, row);
+    case "digest":
+      return digestDue(context, row);
+    case "upkeep":
+      return upkeepDue(context, row);
+    case "light-by":
+      return null;
+  }
 }
 
 /** Draft to answer: the topic's own cautions are added, whatever the draft named. */

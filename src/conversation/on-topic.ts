@@ -6,8 +6,10 @@ import { absenceOutcome, absenceSaid } from "./topics/absence.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { buyingOutcome } from "./topics/buying.ts";
 import { drynessOutcome, energyOutcome, volumeOutcome } from "./topics/calculate.ts";
+import { asksForCopy, copyOutcome } from "./topics/copy.ts";
 import { draughtOutcome } from "./topics/draught.ts";
 import { firePlanOutcome } from "./topics/fire-plan.ts";
+import { fitOutcome, readingsSaid } from "./topics/fit.ts";
 import { guideEvent, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
 import { heatCurveOutcome } from "./topics/heat-curve.ts";
@@ -15,6 +17,8 @@ import { howtoOutcome } from "./topics/howto.ts";
 import { loadOutcome } from "./topics/load-size.ts";
 import { fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
 import { seasoningOutcome } from "./topics/seasoning.ts";
+import { reminderDone, reminderList, reminderSet } from "./topics/reminders.ts";
+import { listOutcome, sweepOutcome } from "./topics/upkeep.ts";
 import { talkRecords } from "./topics/talk-records.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
 import { woodStockOutcome } from "./topics/wood-stock.ts";
@@ -51,16 +55,29 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     }
     case "draught":
       return draughtOutcome(context, heard);
-    case "log-fire":
+    case "log-fire": {
+      const readings = heard.load_kg === undefined ? readingsSaid(context) : [];
+      return readings.length > 3 ? fitOutcome(context, readings) : talkRecords(context, topic);
+    }
     case "set-heater":
     case "set-house":
     case "set-units":
     case "woodpile":
       return talkRecords(context, topic);
+    case "upkeep-list":
+      return listOutcome(context);
+    case "sweep-due":
+      return sweepOutcome(context);
+    case "reminder-set":
+      return reminderSet(context);
+    case "reminder-list":
+      return reminderList(context);
+    case "reminder-done":
+      return reminderDone(context);
     case "show-fires":
       return fireLogOutcome(context);
     case "my-data":
-      return myDataOutcome(context);
+      return asksForCopy(context.text) ? copyOutcome(context) : myDataOutcome(context);
     case "help":
       return helpOutcome(context);
     case "out-of-scope":

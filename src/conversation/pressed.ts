@@ -6,6 +6,7 @@ import type { Context, Outcome } from "./context.ts";
 import { onTopic } from "./on-topic.ts";
 import { houseChoice } from "./topics/air.ts";
 import { banChoice } from "./topics/ban.ts";
+import { copyOutcome } from "./topics/copy.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { firstChoice } from "./topics/first-fires.ts";
@@ -13,6 +14,8 @@ import { guideChoice, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
 import { deleteAsk, deleteDone, myDataOutcome } from "./topics/other.ts";
 import { pageChoice } from "./topics/pages.ts";
+import { reminderChoice } from "./topics/reminders.ts";
+import { upkeepChoice } from "./topics/upkeep.ts";
 import { recordsOutcome } from "./topics/records.ts";
 import { unitsChosen } from "./topics/talk-records.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
@@ -42,10 +45,14 @@ export function pressed(context: Context, choice: string): Outcome | null {
       return pageChoice(context, rest);
     case "ban":
       return banChoice(context, rest);
+    case "reminder":
+      return reminderChoice(context, rest);
+    case "upkeep":
+      return upkeepChoice(context, rest);
     case "units":
       return unitsChosen(context, rest);
     case "data":
-      return rest === "delete" ? deleteAsk() : rest === "delete-yes" ? deleteDone(context) : rest === "keep" ? { draft: { topic: "my-data", headline: text("data.kept") } } : myDataOutcome(context);
+      return rest === "delete" ? deleteAsk() : rest === "delete-yes" ? deleteDone(context) : rest === "export" ? copyOutcome(context) : rest === "keep" ? { draft: { topic: "my-data", headline: text("data.kept") } } : myDataOutcome(context);
     default:
       return null;
   }

@@ -7,6 +7,7 @@ import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
 import { guessLanguage } from "./language.ts";
 import { onTopic } from "./on-topic.ts";
+import { asksToRemind } from "./reading/read-reminder.ts";
 import { basisNear } from "./reading/figure-context.ts";
 import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
@@ -22,11 +23,13 @@ import { emergencyOutcome } from "./topics/emergency.ts";
 import { guideEvent, takeOver } from "./topics/fire.ts";
 import { running, stateOf } from "./topics/guide-state.ts";
 import { helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
+import { reminderAnswered } from "./topics/reminders.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
 
 export function respond(context: Context): Outcome {
   const said = context.text.trim();
   if (said === "") return helpOutcome(context);
+  if (asksToRemind(said)) return onTopic(context, "reminder-set");
   return command(context, said) ?? shutOverGlow(context) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
 
@@ -65,6 +68,8 @@ function asked(context: Context): Outcome | null {
     const basis = tokens.reduce<"wet" | "dry" | null>((found, _, i) => found ?? basisNear(tokens, i, i + 1), null) ?? bareBasis(context.text);
     if (basis) return drynessOutcome(context, { figures: [] }, pending.data.topic === "meter-reading" ? "meter-reading" : "wood-dryness", basis);
   }
+  const reminder = short ? reminderAnswered(context) : null;
+  if (reminder) return reminder;
   const trouble = tree?.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
   const sign = tree?.waiting ? trouble?.signs[tree.waiting] : undefined;
   const finished = tree && !tree.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;

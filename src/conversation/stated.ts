@@ -3,16 +3,18 @@ import { text } from "../answer.ts";
 import type { Fire } from "../records/types.ts";
 import type { Context, Outcome } from "./context.ts";
 import { inUnit, readFigures } from "./reading/figures.ts";
+import { readRepeat } from "./reading/read-repeat.ts";
 import { readCorrection } from "./reading/corrections.ts";
 import { readAlarms, readWeather, readWood } from "./reading/records.ts";
 import { readSpecies } from "./reading/species.ts";
 import { readTimes } from "./reading/times.ts";
 import { shareHeard } from "./topics/calculate.ts";
+import { upkeepSaid } from "./topics/upkeep.ts";
 import { recordsOutcome } from "./topics/records.ts";
 
 export function stated(context: Context): Outcome | null {
   if (/\?\s*$/.test(context.text) || context.text.length > 200) return null;
-  return corrected(context) ?? bedtime(context) ?? alarms(context) ?? weather(context) ?? wood(context);
+  return corrected(context) ?? upkeepSaid(context) ?? bedtime(context) ?? alarms(context) ?? weather(context) ?? wood(context);
 }
 
 /** "no, 14 not 40" after a fire was written down. */
@@ -61,7 +63,8 @@ function around(context: Context) {
 
 /** "the CO alarm in the bedroom was tested yesterday, good till 2031" */
 function alarms(context: Context): Outcome | null {
-  if (!/alarm|detector|monoxide/i.test(context.text)) return null;
+  // "test the CO alarm every first Sunday" is a plan, not a test
+  if (!/alarm|detector|monoxide/i.test(context.text) || /\bremind/i.test(context.text) || readRepeat(context.text)) return null;
   const read = readAlarms(context.text, around(context));
   const dated = [read.facts.co, read.facts.smoke].some((one) => one && (one.tested_on || one.ends_on || one.present === false || one.room));
   return dated && read.questions.length === 0 ? recordsOutcome(context, "set-house", { kept: { alarms: read.facts }, problems: [...read.problems] }) : null;

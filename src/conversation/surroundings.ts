@@ -2,6 +2,7 @@
 import type { Context, Outcome } from "./context.ts";
 import { albumAsked } from "./topics/album.ts";
 import { alarmsAsked } from "./topics/alarms.ts";
+import { batchesSaid } from "./topics/batches.ts";
 import { firstFiresOutcome } from "./topics/first-fires.ts";
 import { pagesAsked } from "./topics/pages.ts";
 
@@ -11,5 +12,5 @@ export function surroundings(context: Context): Outcome | null {
   const plain = context.text.toLowerCase().replace(/[?.!\s]+$/, "").trim();
   if (plain.length > 200) return null;
   if (FIRST_FIRES.test(plain)) return firstFiresOutcome(context);
-  return albumAsked(context, plain) ?? pagesAsked(context) ?? alarmsAsked(context);
+  return batchesSaid(context, plain) ?? albumAsked(context, plain) ?? pagesAsked(context) ?? alarmsAsked(context);
 }

@@ -8,14 +8,17 @@ import { steppedClock, systemClock, type SteppedClock } from "../delivery/clock.
 import { deliver, deliverUntil, nextDelivery, type DeliverDeps } from "../delivery/deliver.ts";
 import type { Log } from "../delivery/log.ts";
 import type { Outlet, Windows } from "../delivery/outlet.ts";
-import { receive, type Received } from "../delivery/receive.ts";
+import { receiver, type Received } from "../delivery/receive.ts";
 import { startTicker, type Ticker } from "../delivery/ticker.ts";
+import { forecasting } from "../forecast/forecasting.ts";
+import { locationforecast } from "../forecast/locationforecast.ts";
 import { loadKnowledge, type Knowledge } from "../knowledge/load.ts";
 import { COMMON_SPECIES } from "../conversation/reading/species.ts";
 import { messageKey, type Message } from "../message.ts";
 import type { Clock, Outgoing, Store } from "../records/ports.ts";
 import { openStore } from "../store/open.ts";
 import { loadCatalogues } from "../text/catalogues.ts";
+import { withCopy } from "./export.ts";
 import { withSeason } from "./season.ts";
 import { withSharedHeater } from "./shared-heater.ts";
 
@@ -30,6 +33,8 @@ export interface CoreOptions {
   readonly stands_at_ms?: number | "now";
   /** tick by itself */
   readonly ticking: boolean;
+  /** a forecast service for days nobody spoke of; none is asked without */
+  readonly forecast?: { readonly url: string; readonly contact: string };
 }
 
 export interface Core {
@@ -43,13 +48,16 @@ export interface Core {
   names(message: Pick<Message, "identity" | "place">): Promise<Record<string, readonly string[]>>;
   readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
   now(): number;
+  /** throws when the store does not answer */
+  answers(): Promise<void>;
   close(): Promise<void>;
 }
 
 const KNOWLEDGE = fileURLToPath(new URL("../../knowledge", import.meta.url));
 
 export async function openCore(options: CoreOptions): Promise<Core> {
-  const [store, knowledge, own] = await Promise.all([openStore(options.database), loadKnowledge(options.knowledge ?? KNOWLEDGE), loadCatalogues(), loadTimes()]);
+  const [opened, knowledge, own] = await Promise.all([openStore(options.database), loadKnowledge(options.knowledge ?? KNOWLEDGE), loadCatalogues(), loadTimes()]);
+  const store = options.forecast ? forecasting(opened, locationforecast(options.forecast), options.settings.timezone, options.log) : opened;
   const clock = await clockFor(options, store);
   const deciding = { knowledge, settings: options.settings };
   const deps: DeliverDeps = {
@@ -57,13 +65,24 @@ export async function openCore(options: CoreOptions): Promise<Core> {
     reader: { locale: options.settings.locale, system: "metric", timezone: options.settings.timezone },
     decideDue: (snapshot, row, now_ms) => decideDue(deciding, snapshot, row, now_ms),
   };
-  const ticker: Ticker | null = options.ticking ? startTicker({ tick: () => deliver(deps), next: () => nextDelivery(deps), clock, log: options.log }) : null;
+  const tidy = daily(async (now_ms) => {
+    const rows = await store.tidy(now_ms - KEPT_MS);
+    if (rows > 0) options.log.info({ rows }, "answered messages and sent rows older than two weeks forgotten");
+  });
+  const tick = async (): Promise<void> => {
+    await deliver(deps);
+    await tidy(clock.now());
+  };
+  const ticker: Ticker | null = options.ticking ? startTicker({ tick, next: () => nextDelivery(deps), clock, log: options.log }) : null;
+  const inOrder = receiver({ store, clock, nudge: () => ticker?.nudge(), decide: (snapshot, one, now_ms) => decide(deciding, snapshot, one, now_ms) }, async (message) => {
+    const shared = await withSharedHeater(store, await withSeason(store, message, clock.now()));
+    return { message: shared.message, decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) };
+  });
   return {
     texts: joined(knowledge, own),
     now: () => clock.now(),
     async receive(message) {
-      const shared = await withSharedHeater(store, await withSeason(store, message, clock.now()));
-      return receive({ store, clock, nudge: () => ticker?.nudge(), decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) }, shared.message);
+      return withCopy(store, message, await inOrder(message));
     },
     async advance(ms) {
       if (!isStepped(clock)) throw new RangeError("only a clock that stands still can be moved on");
@@ -89,10 +108,28 @@ export async function openCore(options: CoreOptions): Promise<Core> {
       const { heaters, home } = await store.load(person_id, place_id, now_ms);
       return { species, heaters: heaters.flatMap(({ facts }) => facts.name ?? []), woodpiles: home.wood.flatMap((wood) => wood.name ?? []) };
     },
+    async answers() {
+      const { ok, detail } = await store.check("quick");
+      if (!ok) throw new Error(detail);
+    },
     async close() {
       await ticker?.stop();
       await store.close();
     },
+  };
+}
+
+/** repeats of a message come within hours; a fortnight is kept */
+const KEPT_MS = 14 * 86_400_000;
+const DAY_MS = 86_400_000;
+
+/** Does the work at most once a day. */
+function daily(work: (now_ms: number) => Promise<void>): (now_ms: number) => Promise<void> {
+  let done_ms = Number.NEGATIVE_INFINITY;
+  return async (now_ms) => {
+    if (now_ms - done_ms < DAY_MS) return;
+    await work(now_ms);
+    done_ms = now_ms;
   };
 }
 

@@ -22,6 +22,8 @@ export interface RemoteCore {
   names(message: Pick<Message, "identity" | "place">, limit_ms: number): Promise<Record<string, readonly string[]>>;
   /** something asked earlier has not come back in time and still has not */
   stuck(): boolean;
+  /** resolves when records and knowledge answer now */
+  answers(limit_ms: number): Promise<void>;
   close(limit_ms: number): Promise<void>;
 }
 
@@ -72,6 +74,7 @@ export function startCore(options: Omit<ThreadOptions, "networks">, outlets: rea
     shown: (message, limit_ms) => within(limit_ms, "shown", message),
     names: (message, limit_ms) => within(limit_ms, "names", message),
     stuck: () => overdue.size > 0 || broken !== null,
+    answers: (limit_ms) => within(limit_ms, "answers"),
     async close(limit_ms) {
       if (!broken) await within(limit_ms, "close").catch(() => {});
       await worker.terminate();

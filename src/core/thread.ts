@@ -50,6 +50,7 @@ function serve({ networks, ...options }: ThreadOptions): void {
     shown: async (message: Parameters<Core["shown"]>[0]) => (await core()).shown(message),
     names: async (message: Parameters<Core["names"]>[0]) => (await core()).names(message),
     export: async (network: string, id: string) => (await core()).exportPerson(network, id),
+    answers: async () => (await core()).answers(),
     close: async () => {
       const open = await opening?.catch(() => null);
       await open?.close();

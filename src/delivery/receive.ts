@@ -29,12 +29,19 @@ const TRIES = 8;
 /** The talk, the guide or a record changed under every try. */
 export class TooContended extends Error {}
 
+/** What deciding cannot look up by itself is looked up before, in turn. */
+export type Prepare = (message: Message) => Promise<{ readonly message: Message; readonly decide: Decide }>;
+
 /** `receive` for one process: messages of one person in one place are worked in the order in which they came. */
-export function receiver(deps: ReceiveDeps): (message: Message) => Promise<Received> {
+export function receiver(deps: ReceiveDeps, prepare?: Prepare): (message: Message) => Promise<Received> {
   const inTurn = turns();
   return (message) => {
     const { identity, place } = message;
-    return inTurn(JSON.stringify([identity.network, identity.id, place.network, place.id]), () => receive(deps, message));
+    return inTurn(JSON.stringify([identity.network, identity.id, place.network, place.id]), async () => {
+      if (!prepare) return receive(deps, message);
+      const prepared = await prepare(message);
+      return receive({ ...deps, decide: prepared.decide }, prepared.message);
+    });
   };
 }
 

@@ -23,6 +23,7 @@ const ONGOING = "ing";
 const OPENS_GENERAL_QUESTION = new Set("can could does do will would may are".split(" "));
 const OPENS_QUESTION = new Set("can could does do will would should may are is how what which where who when shall".split(" "));
 const OF_OURS = ["i", "many", "now", "recent"];
+const LAST_YEAR_PAST = 2025;
 /** More of them in one sentence say nothing new, and would cost time. */
 const MOST_IN_A_SENTENCE = 12;
 
@@ -40,6 +41,11 @@ interface Mark {
   readonly stretch: number;
   readonly sense: string;
   readonly circumstance: Circumstance;
+}
+
+/** "1987": no reading, no number of anything an owner counts. */
+function isYear(word: string): boolean {
+  return word.length === 4 && (word.startsWith("19") || word.startsWith("20")) && Number(word) <= LAST_YEAR_PAST;
 }
 
 export function circumstancesOf(
@@ -68,6 +74,10 @@ export function circumstancesOf(
       general[sentence] = OPENS_GENERAL_QUESTION.has(token.word);
       question[sentence] ||= OPENS_QUESTION.has(token.word);
       if (token.word === "which") marks[sentence]?.push({ at, stretch: current, sense: "topical", circumstance: "unreal" });
+    }
+    if (isYear(token.word)) {
+      marks[sentence]?.push({ at, stretch: current, sense: "history", circumstance: "past" });
+      history[sentence] = true;
     }
     const own = senses[at];
     if (!own || own.size === 0) return;

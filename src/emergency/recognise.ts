@@ -1,6 +1,12 @@
-/** Is somebody in danger now? Rules over senses; see rules.ts and symptoms.ts. */
+/**
+ * Is somebody in danger now? Rules over senses (rules.ts, symptoms.ts) decide; the learnt layer (learnt/) adds what they have no
+ * words for, and takes back what they only thought possible in a message unlike any report of danger.
+ */
 
+import { TURNS } from "./circumstances.ts";
 import type { Danger, EmergencyKind } from "./index.ts";
+import { numbered } from "./learnt/features.ts";
+import { likeliestKind, likeness } from "./learnt/likelihood.ts";
 import { reading } from "./readings.ts";
 import { RULES, type Rule } from "./rules.ts";
 import { finds, type Scene, sceneOf } from "./scene.ts";
@@ -59,9 +65,34 @@ function cry(scene: Scene): EmergencyKind | null {
   return CRIES.find(([sense]) => scene.inMessage(sense) && (loud || scene.length === 1))?.[1] ?? null;
 }
 
+/** Log odds from which a message is danger though no rule says so. */
+const LIKELY = 0;
+/** Log odds below which a rule's "possible" is none; lower where a message has more to say than one thing. */
+const UNLIKELY = -1.5;
+const UNLIKELY_OF_SEVERAL = -2.5;
+const SPEAKS_OF_NOW = new Set("now today tonight again still".split(" "));
+
+function isUnlikely({ sensed: { tokens }, inMessage }: Scene, score: number): boolean {
+  if (inMessage("now") || tokens.some(({ word }) => TURNS.has(word) || SPEAKS_OF_NOW.has(word))) return false;
+  return score < (tokens.at(-1)?.clause === tokens[0]?.clause ? UNLIKELY : UNLIKELY_OF_SEVERAL);
+}
+
 /** Null when nothing in the text speaks of danger now. Linear in the length of the text; never throws. */
 export function recogniseDanger(text: string): Danger | null {
   const scene = sceneOf(sense(text));
+  const byRule = dangerByRule(scene);
+  if (byRule?.certainty === "sure") return byRule;
+  if (!byRule && scene.circumstances({ from: 0, to: 0 }).has("flat battery")) return null;
+  const message = numbered(scene);
+  const like = likeness(message);
+  if (byRule) return isUnlikely(scene, like.score) ? null : byRule;
+  if (like.score < LIKELY) return null;
+  const kind = likeliestKind(message, like);
+  return { kind, certainty: "possible", topic: TOPIC[kind], also: [] };
+}
+
+/** What the rules alone say. */
+function dangerByRule(scene: Scene): Danger | null {
   const certainty = new Map<EmergencyKind, Certainty>();
   const topics = new Map<EmergencyKind, string>();
   for (const found of [reading(scene), symptoms(scene)]) {

@@ -7,6 +7,7 @@ import { readWords, type Token } from "./tokens.ts";
 import { ENGLISH_COMPANY } from "./words/english-company.ts";
 import { ENGLISH_EVENTS } from "./words/english-events.ts";
 import { ENGLISH_PEOPLE } from "./words/english-people.ts";
+import { ENGLISH_TOLD } from "./words/english-told.ts";
 import { ENGLISH_WORDS } from "./words/english.ts";
 import { ORDINARY_WORDS } from "./words/ordinary.ts";
 import { GERMANIC_AND_FINNIC } from "./words/tongues-germanic-finnic.ts";
@@ -48,7 +49,7 @@ export interface Sensed {
 const ADDING: ReadonlySet<string> = new Set(
   ("four emerging fire_in sounds_like over behind beside bang on_opening "
     + "at_me caught damper_shut damper_shut_lit damper_open room fill too_hot ash now recent "
-    + "stuck wrong_shut touched fell_on better_out asking habit").split(" "),
+    + "stuck wrong_shut touched fell_on better_out asking habit litter windy").split(" "),
 );
 /** What makes a thing no danger is believed only when it is spelt right. */
 const NOT_DANGER: ReadonlySet<string> = new Set(
@@ -159,7 +160,7 @@ function learnRepairs(english: ReadonlySet<string>): void {
 }
 
 learnWords(ENGLISH_WORDS);
-for (const list of [ENGLISH_PEOPLE, ENGLISH_EVENTS, ENGLISH_COMPANY]) learnPhrases(list);
+for (const list of [ENGLISH_PEOPLE, ENGLISH_EVENTS, ENGLISH_COMPANY, ENGLISH_TOLD]) learnPhrases(list);
 const englishWords = new Set(words.keys());
 for (const tongue of [...GERMANIC_AND_FINNIC, ...ROMANCE, ...SLAVIC]) {
   learnWords(tongue.words);

@@ -15,7 +15,7 @@ export function checkTrouble(trouble: Trouble): string[] {
     if (kind === "choice" && ids.size < 2) problems.push(`${at}: a choice needs at least two answers.`);
     if (isFigure && (answers ?? []).some((answer) => answer.value === undefined)) problems.push(`${at}: each answer to a figure stands for a value.`);
     for (const [answer, end] of Object.entries(stop ?? {})) {
-      if (!ids.has(answer)) problems.push(`${at}: stop names the answer "${answer}", which does not exist.`);
+      if (!ids.has(answer) && answer !== "unknown") problems.push(`${at}: stop names the answer "${answer}", which does not exist.`);
       if (end.cause && !(end.cause in trouble.causes)) problems.push(`${at}: stop leads to the cause "${end.cause}", which does not exist.`);
       if (!end.cause && !end.emergency) problems.push(`${at}: stop > ${answer} leads nowhere; name a cause or an emergency.`);
     }

@@ -35,7 +35,7 @@ export const Sign = z.strictObject({
   says: sentence.optional(),
   /** what a person can pick; for figures each answer stands for a value */
   answers: z.array(z.strictObject({ id, label: sentence, value: z.number().optional(), says: sentence.optional(), words: z.array(z.string()).optional() })).optional(),
-  /** an answer that ends the tree at once */
+  /** an answer that ends the tree at once; `unknown` stands for "I don't know" */
   stop: z.record(z.string(), z.strictObject({ cause: id.optional(), emergency: z.string().optional() })).optional(),
   /** asked before every other sign */
   first: z.boolean().optional(),

@@ -15,6 +15,8 @@ export function writeDocument(document: Document, render: Renderer, reader: Read
   const say = (one: Text): string => render(one, reader);
   const { name, media_type } = document;
   const words = toPlain(document, say, reader);
+  // made by a program for a program: nothing of ours around it
+  if (media_type === "text/calendar" || media_type === "application/json") return { name, media_type, content: words, words };
   const content = media_type === "text/html" ? toHtml(document, say, reader) : media_type === "text/csv" ? toCsv(document, say) : `${say(document.title)}\n\n${words}\n`;
   return { name, media_type, content, words };
 }

@@ -47,7 +47,7 @@ const ALTS: Alts = {
     const first = points[0]!;
     const last = points.at(-1)!;
     const base = { from: date(first.at_ms), now: q(first.left_kg, "kg", { digits: 0 }), until: date(last.at_ms), left: q(last.left_kg, "kg", { digits: 0 }) };
-    if (ends.at_ms === null) return text("picture.pile.alt-lasts", base);
+    if (ends.at_ms === null) return ends.early_ms === null ? text("picture.pile.alt-lasts", base) : text("picture.pile.alt-maybe", { ...base, early: date(ends.early_ms) });
     const some = { ...base, at: date(ends.at_ms), early: date(ends.early_ms ?? ends.at_ms) };
     return ends.late_ms === null ? text("picture.pile.alt-open", some) : text("picture.pile.alt", { ...some, late: date(ends.late_ms) });
   },

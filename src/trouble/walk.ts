@@ -137,11 +137,16 @@ const quotable = (words: string | undefined, args: Readonly<Record<string, Arg>>
 function stopped(trouble: Trouble, seen: Observations): Walk["stop"] {
   for (const [id, sign] of Object.entries(trouble.signs)) {
     const answer = seen[id]?.answer;
-    const end = typeof answer === "string" ? sign.stop?.[answer] : undefined;
+    if (answer === undefined) continue;
+    const end = sign.stop?.[answer === null ? "unknown" : typeof answer === "number" ? nearest(sign, answer) : answer];
     if (end) return end;
   }
   return null;
 }
+
+/** the answer whose figure lies nearest */
+const nearest = (sign: Sign, figure: number): string =>
+  [...(sign.answers ?? [])].sort((a, b) => Math.abs((a.value ?? Infinity) - figure) - Math.abs((b.value ?? Infinity) - figure))[0]?.id ?? "";
 
 function mostTelling(open: readonly (readonly [string, Sign])[], causes: readonly (readonly [string, Cause])[], shares: readonly number[]): string | null {
   const now = bits(shares);

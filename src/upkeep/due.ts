@@ -23,6 +23,8 @@ export interface Job {
   readonly window: Season | null;
   /** first day to speak of it */
   readonly tell_on: Temporal.PlainDate | null;
+  /** that day, and those on which it is spoken of again while nobody did anything; in order */
+  readonly tell_days: readonly Temporal.PlainDate[];
 }
 
 export interface UpkeepFactsNow {
@@ -42,7 +44,7 @@ export interface UpkeepFactsNow {
 const WEEK = 7;
 /** a window that passed unused is let go after so long, except the sweep's */
 const LET_GO_DAYS = 45;
-/** a sweep so shortly before the last fire of a season counts for the next one */
+/** a job done so shortly before the last fire of a season counts for the next one (common practice, no source) */
 const ALMOST_OVER_DAYS = 30;
 
 type Day = Temporal.PlainDate;
@@ -73,9 +75,13 @@ function job(id: string, task: UpkeepTask, now: UpkeepFactsNow): Job {
     bySeason(id, task, now, last_on), byTime(task, now, last_on), byUse(id, task, now), byLaw(id, now, last_on), byEnd(id, now), bySigns(task, now, last_on),
   ].filter((one): one is Reason => one !== null);
   const first = reasons.reduce<Reason | null>((soonest, one) => (soonest === null || before(one.on, soonest.on) ? one : soonest), null);
-  const window = reasons.find((one) => one.window)?.window ?? null;
+  const seasonal = reasons.find((one) => one.window);
+  const window = seasonal?.window ?? null;
+  // what is long overdue comes up again with every season
+  const spoken = [first, ...(seasonal && seasonal !== first ? [seasonal] : []), ...(id === "sweep" ? comingWindow(task, now, seasonal ?? null) : [])];
   return {
     id, task, last_on, window,
+    tell_days: apart(spoken.flatMap((reason) => (reason ? tellDays(id, task, now, reason) : []))),
     due_on: first?.on ?? null,
     because: first?.because ?? "unknown",
     signs: first?.signs ?? [],
@@ -167,16 +173,30 @@ function tellOn(task: UpkeepTask, { seasons }: UpkeepFactsNow, { on, because, wi
 /** Days before it is due on which the sweep is spoken of again while nobody did anything; the last one comes when it is late. */
 const AGAIN_DAYS = [42, 7, -21];
 
-/**
- * The day on which to speak of a job: its first day, or the next one after it was spoken of in vain.
- * @returns null when enough was said until its next round
- */
-export function nextTell({ id, task, tell_on, due_on }: Job, told: UpkeepKept["told"]): Day | null {
-  if (!task.tell || !tell_on || !due_on) return null;
+const tellDays = (id: string, task: UpkeepTask, now: UpkeepFactsNow, reason: Reason): Day[] => [
+  tellOn(task, now, reason), ...(id === "sweep" ? AGAIN_DAYS.map((days) => reason.on.subtract({ days })) : []),
+];
+
+/** Three weeks apart at least: two reasons for one job are one nudge. */
+const APART_DAYS = 21;
+const apart = (list: readonly Day[]): Day[] =>
+  list.toSorted(Temporal.PlainDate.compare).reduce<Day[]>((kept, day) => {
+    const last = kept.at(-1);
+    return last && before(day, last.add({ days: APART_DAYS })) ? kept : [...kept, day];
+  }, []);
+
+/** The window after one that was missed and still lasts. */
+function comingWindow(task: UpkeepTask, { seasons, today }: UpkeepFactsNow, seasonal: Reason | null): Reason[] {
+  const { window } = task;
+  if (!window || !seasons || (seasonal && !before(seasonal.on, today))) return [];
+  const next = seasons.all.map((season) => ({ start: at(season, window.from), end: at(season, window.to) })).find(({ end }) => !before(end, today));
+  return next ? [{ on: next.end, because: "season", window: next }] : [];
+}
+
+/** The first day on which a job that was last spoken of on `told` is to be spoken of; null when enough was said. */
+export function nextTell({ id, task, tell_days }: Job, told: UpkeepKept["told"]): Day | null {
   const said = told?.[id];
-  if (!said || before(Temporal.PlainDate.from(said), tell_on)) return tell_on;
-  if (id !== "sweep") return null;
-  return AGAIN_DAYS.map((days) => due_on.subtract({ days })).find((day) => before(Temporal.PlainDate.from(said), day)) ?? null;
+  return task.tell ? (tell_days.find((day) => !said || before(Temporal.PlainDate.from(said), day)) ?? null) : null;
 }
 
 export interface Telling {

@@ -65,6 +65,16 @@ export function meanOfDay_C(mean_C: readonly number[], day: number): number {
  * @returns null where the year has no cold part
  */
 export function heatingDays(mean_C: readonly number[], limit_C: number): { start: number; end: number } | null {
+  const known = reckoned.get(mean_C);
+  if (known && known.limit_C === limit_C) return known.days;
+  const days = heatingDaysOf(mean_C, limit_C);
+  reckoned.set(mean_C, { limit_C, days });
+  return days;
+}
+/** by the table's own row, which never changes */
+const reckoned = new WeakMap<readonly number[], { limit_C: number; days: { start: number; end: number } | null }>();
+
+function heatingDaysOf(mean_C: readonly number[], limit_C: number): { start: number; end: number } | null {
   const days = Array.from({ length: YEAR_DAYS }, (_, day) => meanOfDay_C(mean_C, day));
   const [coldest, warmest] = [Math.min(...days), Math.max(...days)];
   if (warmest - coldest < LEAST_SWING_C) return null;

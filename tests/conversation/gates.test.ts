@@ -142,8 +142,9 @@ describe(`the flue damper, on ${STAYS_OPEN.length} reports`, () => {
     await atTheBed(person);
     const asked = await talk.advance("PT14H");
     expect(asked.filter(closes)).toEqual([]);
-    expect(asked.length).toBeLessThanOrEqual(3);
-    for (const one of asked) expect(one.question).not.toBeNull();
+    const looks = asked.filter(({ topic }) => topic === "light-fire");
+    expect(looks.length).toBeLessThanOrEqual(3);
+    for (const one of looks) expect(one.question).not.toBeNull();
   });
 
   it("stays open under a builder's rule that says otherwise: the builder's words stand beside the caution and open nothing", async () => {

@@ -73,6 +73,13 @@ it("says the same in words as the picture shows", () => {
   expect(render(pictureOf("drying", never).alt, METRIC)).toMatch(/20 % is not reached/);
   const lasts = { ...SAMPLES.pile, ends: { early_ms: null, at_ms: null, late_ms: null } };
   expect(render(pictureOf("pile", lasts).alt, METRIC)).toMatch(/remain on/);
+  const maybe = { ...SAMPLES.pile, ends: { early_ms: SAMPLES.pile.ends.early_ms, at_ms: null, late_ms: null } };
+  expect(render(pictureOf("pile", maybe).alt, METRIC)).toMatch(/remain on .*; in the worst case it is gone by 17 Feb 2027/);
+});
+
+it("never titles a forecast with a bare date", async () => {
+  expect(words(await svg("drying", METRIC))).toMatch(/Dry enough 10 Sept 2026 to 24 Jun 2027/);
+  expect(words(await svg("pile", METRIC))).toMatch(/Gone between 17 Feb 2027 and 31 Mar 2027/);
 });
 
 it("writes in inks that stand out from the paper", async () => {

@@ -6,20 +6,17 @@ import { verdictOf } from "../../src/conversation/routing/verdict.ts";
 import { best } from "../../src/conversation/routing/route.ts";
 import { TOPICS, topicFacts } from "../../src/conversation/topics.ts";
 import { loadMessages } from "./data.ts";
-import { bestTemperature, crossValidate, prepare, type Judged } from "./fit.ts";
+import { calibrate } from "./calibrate.ts";
+import { crossValidate, judge, prepare } from "./fit.ts";
 import { foldsOf } from "./groups.ts";
 
 const folds = Number(process.argv[2] ?? 5);
 const run = Number(process.argv[3] ?? folds);
 
 const { lexicon, vectors, examples } = prepare(loadMessages());
-const raw = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run);
-const temperature = bestTemperature(raw);
-const judged: Judged[] = raw.map((each) => {
-  const cooled = each.probabilities.map((p) => p ** (1 / temperature));
-  const sum = cooled.reduce((total, p) => total + p, 0);
-  return { ...each, probabilities: cooled.map((p) => p / sum) };
-});
+const held = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run);
+const calibration = calibrate(held);
+const judged = held.map(({ message, label, scores }) => ({ message, label, probabilities: judge(scores, calibration) }));
 
 interface Tally { n: number; first: number; three: number; verdicts: Map<string, number>; sureAndWrong: number }
 const tallies = new Map<string, Tally>();
@@ -56,7 +53,7 @@ for (const { message, probabilities } of judged) {
 }
 
 const percent = (part: number, whole: number): string => `${((100 * part) / (whole || 1)).toFixed(1)} %`;
-console.log(`${judged.length} held-out messages, ${run} of ${folds} folds, temperature ${temperature}`);
+console.log(`${judged.length} held-out messages, ${run} of ${folds} folds, ${JSON.stringify(calibration)}`);
 for (const [group, t] of [...tallies].sort()) {
   const verdicts = [...t.verdicts].sort().map(([verdict, n]) => `${verdict} ${percent(n, t.n)}`).join(", ");
   console.log(`${group.padEnd(18)} ${String(t.n).padStart(5)}  top-1 ${percent(t.first, t.n)}  top-3 ${percent(t.three, t.n)}  sure but wrong ${percent(t.sureAndWrong, t.n)}  | ${verdicts}`);

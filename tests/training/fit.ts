@@ -1,19 +1,22 @@
 /** From labelled messages to a model: what `train.ts` ships and what `evaluate.ts` measures are made here, by the same steps. */
 import { readFileSync } from "node:fs";
-import { buildClassifier, type Classifier, quantityVectors } from "../../src/conversation/routing/classify.ts";
-import { BUCKETS, read } from "../../src/conversation/routing/features.ts";
+import { buildClassifier, quantityVectors } from "../../src/conversation/routing/classify.ts";
+import { read } from "../../src/conversation/routing/features.ts";
+import { combine, type Scores } from "../../src/conversation/routing/combine.ts";
 import { buildLexicon, type Lexicon, type LexiconData } from "../../src/conversation/routing/lexicon.ts";
-import { type Calibration, type Model, VECTOR_SCALE, VECTORS_FILE, type VectorsHeader } from "../../src/conversation/routing/model.ts";
+import { type Calibration, type Linear, type Model, VECTOR_SCALE, VECTORS_FILE, type VectorsHeader } from "../../src/conversation/routing/model.ts";
 import { normalise } from "../../src/conversation/routing/normalise.ts";
 import { unpack } from "../../src/conversation/routing/pack.ts";
 import { tokenise } from "../../src/conversation/routing/tokens.ts";
 import { TOPICS } from "../../src/conversation/topics.ts";
 import { loadWords, type Message } from "./data.ts";
-import { type Labelled, trainLinear } from "./linear.ts";
+import { type Labelled, type LinearOptions, type LinearWeights, trainLinear } from "./linear.ts";
 import { type NetExample, trainNet } from "./net.ts";
 
 export const FILTERS = 96;
-export const UNCALIBRATED: Calibration = { temperature: 1, linearShare: 0.5 };
+export const LINEAR_OPTIONS: LinearOptions = { cost: 1, passes: 14, least: 2, seed: 7 };
+const NET_SEEDS = [3, 4];
+const OUTSIDE = TOPICS.indexOf("out-of-scope");
 
 export interface Vectors { readonly words: readonly string[]; readonly dimensions: number; readonly bytes: Int8Array }
 
@@ -42,68 +45,62 @@ export function examplesOf(messages: readonly Message[], lexicon: Lexicon, vecto
     return {
       message, reading,
       label: TOPICS.indexOf(message.topic),
-      weight: 1,
       sequence: reading.sequence.map((item) => (item >= 0 ? item : vectorRows - 1 - item)),
     };
   });
 }
 
+/** A first guess, good enough to run a model whose parts are looked at one by one. */
+export const UNCALIBRATED: Calibration = { linear: 4, net: 0.5, outside: [0, 2, -2, 0, 0.3] };
+
 /** Trains on the examples and returns the model as it would be shipped, quantised. */
 export function fit(examples: readonly Example[], lexicon: Lexicon, vectors: Vectors, calibration = UNCALIBRATED): Model {
   const classes = TOPICS.length;
-  const linear = trainLinear(examples, classes);
   const quantities = quantityVectors(vectors.dimensions);
   const table = new Float32Array(vectors.bytes.length + quantities.length);
   for (let i = 0; i < vectors.bytes.length; i++) table[i] = (vectors.bytes[i] as number) / VECTOR_SCALE;
   table.set(quantities, vectors.bytes.length);
-  const net = trainNet(examples, table, { dimensions: vectors.dimensions, filters: FILTERS, classes },
-    { epochs: 10, rate: 2e-3, batch: 16, dropout: 0.5, wordDropout: 0.1, l2: 0.02, seed: 3 });
-  const steps = new Float32Array(BUCKETS);
-  const quantised = new Int8Array(BUCKETS * classes);
-  for (let bucket = 0; bucket < BUCKETS; bucket++) {
-    const row = linear.weights.subarray(bucket * classes, (bucket + 1) * classes);
-    const top = row.reduce((most, weight) => Math.max(most, Math.abs(weight)), 0);
-    const step = top / 127;
-    steps[bucket] = step;
-    if (step > 0) row.forEach((weight, c) => { quantised[bucket * classes + c] = Math.round(weight / step); });
-  }
+  const nets = NET_SEEDS.map((seed) => {
+    const { conv, convBias, out, outBias } = trainNet(examples, table, { dimensions: vectors.dimensions, filters: FILTERS, classes },
+      { epochs: 10, rate: 2e-3, batch: 16, dropout: 0.5, wordDropout: 0.1, l2: 0.02, seed });
+    return { conv, convBias, out, outBias };
+  });
   return {
     topics: TOPICS, lexicon, calibration,
-    linearSteps: steps, linear: quantised,
-    nets: [{ conv: net.conv, convBias: net.convBias, out: net.out, outBias: net.outBias }],
-    filters: FILTERS, dimensions: vectors.dimensions, vectors: vectors.bytes, vectorRows: vectors.words.length,
+    linear: quantised(trainLinear(examples, classes, LINEAR_OPTIONS), classes),
+    nets,
+    filters: FILTERS, dimensions: vectors.dimensions, vectors: vectors.bytes,
   };
 }
 
-export interface Judged { readonly message: Message; readonly label: number; readonly probabilities: Float64Array }
+function quantised({ known, weights, bias }: LinearWeights, classes: number): Linear {
+  const steps = new Float32Array(known.buckets.length);
+  const bytes = new Int8Array(weights.length);
+  for (let row = 0; row < steps.length; row++) {
+    const own = weights.subarray(row * classes, (row + 1) * classes);
+    const step = own.reduce((most, weight) => Math.max(most, Math.abs(weight)), 0) / 127;
+    steps[row] = step;
+    if (step > 0) own.forEach((weight, c) => { bytes[row * classes + c] = Math.round(weight / step); });
+  }
+  return { known, bias, steps, weights: bytes };
+}
 
-/** Each message judged by a model that has not seen its fold; folds 0 to `run` - 1 are judged. */
-export function crossValidate(examples: readonly Example[], lexicon: Lexicon, vectors: Vectors, foldOf: readonly number[], run: number): Judged[] {
-  const judged: Judged[] = [];
+export interface Held { readonly message: Message; readonly label: number; readonly scores: Scores }
+
+/** Each message scored by a model that has not seen its fold; folds 0 to `run` - 1 are scored. */
+export function crossValidate(examples: readonly Example[], lexicon: Lexicon, vectors: Vectors, foldOf: readonly number[], run: number): Held[] {
+  const held: Held[] = [];
   for (let fold = 0; fold < run; fold++) {
-    const classifier: Classifier = buildClassifier(fit(examples.filter((_, i) => foldOf[i] !== fold), lexicon, vectors));
-    for (const example of examples.filter((_, i) => foldOf[i] === fold)) {
-      judged.push({ message: example.message, label: example.label, probabilities: Float64Array.from(classifier.probabilities(example.reading)) });
+    const classifier = buildClassifier(fit(examples.filter((_, i) => foldOf[i] !== fold), lexicon, vectors));
+    for (const { message, label, reading } of examples.filter((_, i) => foldOf[i] === fold)) {
+      const { linear, net } = classifier.scores(reading);
+      held.push({ message, label, scores: { linear: linear.slice(), net: net.slice() } });
     }
   }
-  return judged;
+  return held;
 }
 
-/** Temperature that makes the held-out probabilities tell the truth: least negative log likelihood over a grid. */
-export function bestTemperature(judged: readonly Judged[]): number {
-  let best = 1;
-  let least = Infinity;
-  for (let temperature = 0.3; temperature <= 2; temperature += 0.05) {
-    let loss = 0;
-    for (const { probabilities, label } of judged) {
-      let sum = 0;
-      for (const p of probabilities) sum += Math.max(p, 1e-9) ** (1 / temperature);
-      loss -= Math.log(Math.max(probabilities[label] as number, 1e-9) ** (1 / temperature) / sum);
-    }
-    if (loss < least) { least = loss; best = temperature; }
-  }
-  return Math.round(best * 100) / 100;
-}
+export const judge = (scores: Scores, calibration: Calibration): Float64Array => combine(scores, calibration, OUTSIDE, new Float64Array(TOPICS.length));
 
 export const prepare = (messages: readonly Message[]): { data: LexiconData; lexicon: Lexicon; vectors: Vectors; examples: Example[] } => {
   const vectors = loadVectors();

@@ -4,7 +4,6 @@
  * understood through their vectors. Plain typed arrays, seeded, the same on every machine.
  */
 import { seeded, shuffled } from "./seeded.ts";
-import { softmax } from "./linear.ts";
 
 export interface NetShape { readonly dimensions: number; readonly filters: number; readonly classes: number }
 
@@ -21,7 +20,7 @@ export interface Net extends NetShape {
   readonly outBias: Float32Array;
 }
 
-export interface NetExample { readonly sequence: Int32Array; readonly label: number; readonly weight: number }
+export interface NetExample { readonly sequence: Int32Array; readonly label: number }
 
 export interface NetOptions { epochs: number; rate: number; batch: number; dropout: number; wordDropout: number; l2: number; seed: number }
 
@@ -88,13 +87,13 @@ export function trainNet(examples: readonly NetExample[], vectors: Float32Array,
         const value = state.pooled[p] as number;
         let d = 0;
         for (let c = 0; c < K; c++) {
-          const ds = (dScores[c] as number) * example.weight;
+          const ds = dScores[c] as number;
           d += ds * (net.out[p * K + c] as number);
           if (value !== 0) g.out[p * K + c] = (g.out[p * K + c] as number) + ds * value;
         }
         dPooled[p] = d * (mask[p] as number);
       }
-      for (let c = 0; c < K; c++) g.outBias[c] = (g.outBias[c] as number) + (dScores[c] as number) * example.weight;
+      for (let c = 0; c < K; c++) g.outBias[c] = (g.outBias[c] as number) + (dScores[c] as number);
       const sequence = state.sequence;
       let matrix = 0;
       for (let w = 0; w < WIDTHS.length; w++) {
@@ -187,4 +186,12 @@ export function outScores(net: Net, pooled: Float32Array, scores: Float32Array):
     const row = p * K;
     for (let c = 0; c < K; c++) scores[c] = (scores[c] as number) + value * (net.out[row + c] as number);
   }
+}
+
+function softmax(scores: Float32Array): void {
+  let top = -Infinity;
+  for (const score of scores) if (score > top) top = score;
+  let sum = 0;
+  for (let c = 0; c < scores.length; c++) sum += scores[c] = Math.exp((scores[c] as number) - top);
+  for (let c = 0; c < scores.length; c++) scores[c] = (scores[c] as number) / sum;
 }

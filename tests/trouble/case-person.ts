@@ -82,7 +82,7 @@ const SHEET: Readonly<Record<string, Readonly<Record<string, Asked>>>> = {
   },
   "cold-smell": { smell: "what comes out", fans: "fans", shut: "damper and air between fires", weather: "weather", others: "other fires", animals: "animals" },
   cracks: {
-    leak: (of) => of.when("soot", /^yes/) ?? of.when("growing", /leaning/) ?? "none of these",
+    leak: (of) => of.when("soot", /^yes/) && "soot" || of.when("growing", /leaning/) && "it leans" || "none of these",
     width: "width",
     came: (of) => (of.when("heater built", /2026/) ? "in its first winter" : of.share_pct() > 105 ? "after an oversized fire" : of.when("growing", /^yes/) && "it grows"),
   },
@@ -126,16 +126,17 @@ const SHEET: Readonly<Record<string, Readonly<Record<string, Asked>>>> = {
     where: (of) => of.when("inner doors", /shut|closed/) && "only the heater's room" || "the whole house",
   },
   "slow-ignition": {
+    looks: (of) => of.when("hissing ends", /^yes/) && "the ends hissed" || of.when("kindling burnt well", /gone/) && "the kindling was gone" || of.when("kindling burnt well", /slowly|lazily/) && "lazy flames"
+      || of.when("kindling burnt well", /^yes/) && "the kindling burnt brightly, the logs hardly took it" || undefined,
     kindling: "kindling", moisture: moistureOrHiss,
     pieces: (of) => (of.number("thickest pieces") > 12 ? "logs over 12 cm" : of.when("how it was laid", /tight/) ?? "pieces of 9 cm with gaps"),
     air: (of) => of.when("air", /third|half|shut/) ?? of.when("ash before lighting", /bars/) ?? "yes, all open",
-    draught: (of) => of.get("wood in the house") ?? of.get("match before lighting"),
     match: "match before lighting",
     "wood-place": (of) => of.get("wood in the house"),
   },
   "smoke-at-lighting": {
-    check: (of) => of.when("damper and bypass both open", /pushed in|shut, plate/) ?? of.when("hood or fans", /\bon\b/) ?? (of.get("opening a window") && "an open window stops it") ?? of.when("fell down", /^yes/) ?? "none of these",
-    since: "worked before", how: "when", match: "match before lighting",
+    check: (of) => of.when("damper and bypass both open", /pushed in|bypass shut/) ?? of.when("hood or fans", /\bon\b/) ?? (of.get("opening a window") && "an open window stops it") ?? of.when("fell down", /^yes/) ?? "none of these",
+    since: (of) => (of.when("worked before", /^yes/) ? "worked last time, today not" : of.get("worked before")), how: "when", match: "match before lighting",
   },
   "smoke-mid-burn": {
     fans: (of) => of.when("what started", /dryer|hood|fan/) ?? (of.when("opening a window", /stop/) && "an open window stops it") ?? "neither",

@@ -73,12 +73,12 @@ export function play({ knowledge, render }: Stage, written: Case): Played {
     told,
     headline: words(draft.headline),
     cautions: [...new Set([...(draft.cautions ?? []), ...(draft.blocks ?? []).flatMap((block) => block.cautions), ...(TOPIC_CAUTIONS[draft.topic] ?? [])])],
-    forbids_fire: outcome.ready !== undefined || told.some((line) => /\bno fire\b|\bout of use\b|\bdo not light again\b/i.test(line)),
+    forbids_fire: outcome.ready !== undefined || told.some((line) => /^no fire (until this is cleared|at all)/i.test(line)),
   };
 }
 
 /** The case's records as the store would hand them over; with none, a person nobody knows anything of. */
-function snapshotOf({ records, now }: Case): Snapshot {
+export function snapshotOf({ records, now }: Case): Snapshot {
   const { heater = {}, house = {}, wood = [], fires = [], upkeep = {}, alarms = {}, weather, ...facts } = Records.parse(records);
   const known = Object.keys(records).length > 0;
   const rows = fires

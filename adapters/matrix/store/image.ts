@@ -113,7 +113,7 @@ class WatchedDatabases extends Map<string, RawDatabase> {
 }
 
 function watch(db: RawDatabase, hooks: Hooks): void {
-  /** the rollback log of a transaction is handed to everything it changes, and so tells whose change it is */
+  /** what is to be rolled back is listed by transaction and handed to every change, and so tells whose it is */
   const touched = new WeakMap<object, Touched>();
   const of = (rollback: unknown): Touched | null => {
     if (typeof rollback !== "object" || rollback === null) return null;

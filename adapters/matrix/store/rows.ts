@@ -59,6 +59,8 @@ export interface Live {
   readonly event_ids: readonly string[];
   /** the highest number that stood on it so far: a reaction is made once */
   readonly used: number;
+  /** our own reactions below it, by which it is answered */
+  readonly keys: readonly string[];
   /** whose it is */
   readonly person: string;
 }

@@ -38,6 +38,12 @@ const OFFSET_LEFT = /\b(\d{1,3}|an?|one|two|three|four|six|eight|ten) (day|week|
 const SMALL: Readonly<Record<string, number>> = { a: 1, an: 1, one: 1, two: 2, three: 3, four: 4, six: 6, eight: 8, ten: 10 };
 const daysOf = ([, count = "1", unit = "day"]: RegExpExecArray): number => (Number(count) || (SMALL[count.toLowerCase()] ?? 1)) * ({ day: 1, week: 7, month: 30 }[unit.toLowerCase()] ?? 1);
 
+const ASKED =
+  /^(?:(?:hey|hi|hello|ok|okay|please|pls|can you|could you|would you|will you|i want you to|i'd like you to|i need you to)[,\s]+)*(?:remind (?:me|us|everyone|everybody|all of us)(?! (?:what|which|when|who|how|why)\b)|(?:set|make|add|create) (?:up )?(?:me )?(?:a |an |another )?reminders?)\b/i;
+
+/** Asked for in so many words, at the beginning: nothing else is meant. */
+export const asksToRemind = (text: string): boolean => text.length <= 300 && ASKED.test(text.trim());
+
 export function readReminder(text: string, around: ReminderAround): ReminderSaid {
   const words = text.slice(0, 400).replace(/\s+/g, " ").trim();
   const lead = LEADS.exec(words);
@@ -106,6 +112,6 @@ function widened(words: string, [from, to]: readonly [number, number]): [number,
 
 function tidy(words: string): string {
   const plain = words.replace(/\s+/g, " ").replace(/[.,;:!?\s]+$/, "").trim();
-  const whole = plain.replace(LEADS, "").replace(LEADING, "").replace(TRAILING, "").replace(LEADING, "").replace(/[.,;:\s]+$/, "").trim();
+  const whole = plain.replace(LEADS, "").replace(LEADING, "").replace(TRAILING, "").replace(LEADING, "").replace(/^[,;:\s]+|[.,;:\s]+$/g, "").trim();
   return /^(?:to|me|us|it|this|that|a|an|the|of|set|later|then|reminders?)?$/i.test(whole) ? "" : whole.slice(0, 200);
 }

@@ -1,5 +1,7 @@
+import { combine, type Scores } from "./combine.ts";
 import { QUANTITY_KINDS, type Reading } from "./features.ts";
 import { type Model, type RunningNet, VECTOR_SCALE } from "./model.ts";
+import { buildWeigher } from "./weigh.ts";
 
 /** Filters one and two words wide read three places in all. */
 const WIDEST = 2;
@@ -18,19 +20,23 @@ export function quantityVectors(dimensions: number): Float32Array {
 export interface Classifier {
   /** Calibrated probability of each topic, in the model's order. The array is reused by the next call. */
   probabilities(reading: Reading): Float64Array;
+  /** What each part of the model says, before it is put together. Reused by the next call. */
+  scores(reading: Reading): Scores;
 }
 
 export function buildClassifier(model: Model): Classifier {
   const { topics, filters, dimensions, nets, calibration } = model;
+  const { steps, weights, bias, known } = model.linear;
   const classes = topics.length;
   const quantities = quantityVectors(dimensions);
+  const weigh = buildWeigher(known);
   const linear = new Float64Array(classes);
+  const netScores = new Float64Array(classes);
   const total = new Float64Array(classes);
-  const scores = new Float64Array(classes);
   const width = PLACES * filters;
   const silence = new Float32Array(width);
   const pooled = new Float64Array(filters * WIDEST + dimensions);
-  const answers = nets.map(() => new Map<number, Float32Array>());
+  const memories = nets.map(() => new Map<number, Float32Array>());
   const vector = new Float32Array(dimensions);
 
   function vectorOf(item: number): Float32Array {
@@ -82,52 +88,38 @@ export function buildClassifier(model: Model): Classifier {
     for (let p = means; p < pooled.length; p++) pooled[p] = (pooled[p] as number) * scale;
   }
 
-  function netScores(net: RunningNet, memory: Map<number, Float32Array>, sequence: Int32Array, out: Float64Array): void {
-    pool(net, memory, sequence);
-    for (let c = 0; c < classes; c++) out[c] = net.outBias[c] as number;
-    for (let p = 0; p < pooled.length; p++) {
-      const value = pooled[p] as number;
-      if (value === 0) continue;
-      const row = p * classes;
-      for (let c = 0; c < classes; c++) out[c] = (out[c] as number) + value * (net.out[row + c] as number);
+  /** Mean of the nets' scores. */
+  function scoreByNets(sequence: Int32Array): void {
+    netScores.fill(0);
+    nets.forEach((net, n) => {
+      pool(net, memories[n] as Map<number, Float32Array>, sequence);
+      for (let c = 0; c < classes; c++) netScores[c] = (netScores[c] as number) + (net.outBias[c] as number);
+      for (let p = 0; p < pooled.length; p++) {
+        const value = pooled[p] as number;
+        if (value === 0) continue;
+        const row = p * classes;
+        for (let c = 0; c < classes; c++) netScores[c] = (netScores[c] as number) + value * (net.out[row + c] as number);
+      }
+    });
+    for (let c = 0; c < classes; c++) netScores[c] = (netScores[c] as number) / nets.length;
+  }
+
+  function scoreLinear(reading: Reading): void {
+    const { rows, values, count } = weigh(reading);
+    linear.set(bias);
+    for (let f = 0; f < count; f++) {
+      const row = rows[f] as number;
+      const value = (values[f] as number) * (steps[row] as number);
+      const from = row * classes;
+      for (let c = 0; c < classes; c++) linear[c] = (linear[c] as number) + value * (weights[from + c] as number);
     }
   }
 
-  return {
-    probabilities(reading) {
-      linear.fill(0);
-      const { indices, values } = reading;
-      for (let f = 0; f < indices.length; f++) {
-        const bucket = indices[f] as number;
-        const value = (values[f] as number) * (model.linearSteps[bucket] as number);
-        if (value === 0) continue;
-        const row = bucket * classes;
-        for (let c = 0; c < classes; c++) linear[c] = (linear[c] as number) + value * (model.linear[row + c] as number);
-      }
-      toLogProbabilities(linear);
-      for (let c = 0; c < classes; c++) total[c] = (linear[c] as number) * calibration.linearShare;
-      const share = (1 - calibration.linearShare) / nets.length;
-      nets.forEach((net, n) => {
-        netScores(net, answers[n] as Map<number, Float32Array>, reading.sequence, scores);
-        toLogProbabilities(scores);
-        for (let c = 0; c < classes; c++) total[c] = (total[c] as number) + share * (scores[c] as number);
-      });
-      for (let c = 0; c < classes; c++) total[c] = (total[c] as number) / calibration.temperature;
-      toLogProbabilities(total);
-      for (let c = 0; c < classes; c++) total[c] = Math.exp(total[c] as number);
-      return total;
-    },
-  };
-}
+  function scores(reading: Reading): Scores {
+    scoreLinear(reading);
+    scoreByNets(reading.sequence);
+    return { linear, net: netScores };
+  }
 
-const FLOOR = -12;
-
-/** In place; floored so that one part of the model cannot veto the other. */
-function toLogProbabilities(scores: Float64Array): void {
-  let top = -Infinity;
-  for (const score of scores) if (score > top) top = score;
-  let sum = 0;
-  for (const score of scores) sum += Math.exp(score - top);
-  const shift = top + Math.log(sum);
-  for (let c = 0; c < scores.length; c++) scores[c] = Math.max(FLOOR, (scores[c] as number) - shift);
+  return { scores, probabilities: (reading) => combine(scores(reading), calibration, topics.indexOf("out-of-scope"), total) };
 }

@@ -3,9 +3,9 @@ import type { Lexicon } from "./lexicon.ts";
 import { normalise } from "./normalise.ts";
 import { type QuantityKind, tokenise } from "./tokens.ts";
 
-/** Hash buckets of the sparse features: words, pairs and senses below, letter groups above. */
-export const WORD_BUCKETS = 1 << 14;
-export const LETTER_BUCKETS = 1 << 13;
+/** Hash buckets of the sparse features: words, pairs, senses and shape below, letter groups above. */
+const WORD_BUCKETS = 1 << 17;
+const LETTER_BUCKETS = 1 << 17;
 export const BUCKETS = WORD_BUCKETS + LETTER_BUCKETS;
 
 /** A word that has a vector is its row; a quantity of kind k is -1 - k. */
@@ -18,15 +18,18 @@ export const QUANTITY_KINDS: readonly QuantityKind[] = [
 export const READ_WORDS = 120;
 const PAIRED_SENSES = 14;
 
+/** Kinds of feature. Each weighs the same in every message however many features of the kind it has. */
+export const GROUP_WEIGHTS = { words: 1, senses: 0.8, shape: 0.35, letters: 1 } as const;
+
 export interface Reading {
-  readonly indices: Int32Array;
-  readonly values: Float32Array;
+  /** Buckets of the words and pairs, then the senses and quantities, then the shape, then the letter groups. May repeat. */
+  readonly features: Int32Array;
+  /** Where each kind ends in `features`, in the order of GROUP_WEIGHTS. */
+  readonly ends: readonly number[];
   /** Vector rows and quantities in order. */
   readonly sequence: Int32Array;
   readonly wordCount: number;
 }
-
-const GROUP_WEIGHTS = { word: 1, pair: 0.7, sense: 1, sensePair: 0.7, quantity: 0.5, shape: 0.35, letters: 0.9 };
 
 const SEEDS = { word: 1, pair: 2, gap: 3, sense: 4, sensePair: 5, quantity: 6, shape: 7 };
 
@@ -35,11 +38,12 @@ export function read(text: string, lexicon: Lexicon): Reading {
   const stems: string[] = [];
   const hashes: number[] = [];
   const sequence: number[] = [];
-  const letters = new Set<number>();
+  const letters: Int32Array[] = [];
   const quantities = new Set<QuantityKind>();
   let question = false;
   let emoji = false;
   let strange = 0;
+  let letterCount = 0;
   for (const token of tokenise(normalise(text))) {
     if (stems.length >= READ_WORDS) break;
     if (token.kind === "word") {
@@ -48,7 +52,8 @@ export function read(text: string, lexicon: Lexicon): Reading {
       else if (entry.word.length > 3) strange++;
       stems.push(entry.stem);
       hashes.push(entry.hash);
-      for (const bucket of entry.letters) letters.add(bucket % LETTER_BUCKETS);
+      letters.push(entry.letters);
+      letterCount += entry.letters.length;
     } else if (token.kind === "quantity") {
       quantities.add(token.of);
       sequence.push(-1 - QUANTITY_KINDS.indexOf(token.of));
@@ -60,22 +65,23 @@ export function read(text: string, lexicon: Lexicon): Reading {
   }
 
   const count = stems.length;
-  const words = hashes.map((here) => mix(here, SEEDS.word));
-  const pairs: number[] = [];
+  const words: number[] = [];
   const found: number[] = [];
   for (let i = 0; i < count; i++) {
     const here = hashes[i] as number;
-    if (i + 1 < count) pairs.push(mix(mix(here, SEEDS.pair), hashes[i + 1] as number));
-    if (i + 2 < count) pairs.push(mix(mix(here, SEEDS.gap), hashes[i + 2] as number));
+    words.push(mix(here, SEEDS.word));
+    if (i + 1 < count) words.push(mix(mix(here, SEEDS.pair), hashes[i + 1] as number));
+    if (i + 2 < count) words.push(mix(mix(here, SEEDS.gap), hashes[i + 2] as number));
     lexicon.sensesAt(stems, i, found);
   }
   const senses = [...new Set(found)].sort((a, b) => a - b);
-  const sensePairs: number[] = [];
+  const meant = senses.map((sense) => mix(lexicon.senseHashes[sense] as number, SEEDS.sense));
   const paired = Math.min(senses.length, PAIRED_SENSES);
   for (let i = 0; i < paired; i++) {
     const one = mix(lexicon.senseHashes[senses[i] as number] as number, SEEDS.sensePair);
-    for (let j = i + 1; j < paired; j++) sensePairs.push(mix(one, lexicon.senseHashes[senses[j] as number] as number));
+    for (let j = i + 1; j < paired; j++) meant.push(mix(one, lexicon.senseHashes[senses[j] as number] as number));
   }
+  for (const kind of quantities) meant.push(mix(hashText(kind), SEEDS.quantity));
   const first = hashes[0] ?? 0;
   const shape = [
     mix(SEEDS.shape, 10 + Math.min(6, Math.ceil(Math.log2(count + 1)))),
@@ -87,30 +93,15 @@ export function read(text: string, lexicon: Lexicon): Reading {
     mix(mix(SEEDS.shape, 52), hashes[count - 1] ?? 0),
   ];
   if (emoji) shape.push(mix(SEEDS.shape, 60));
-  const senseFeatures = senses.map((sense) => mix(lexicon.senseHashes[sense] as number, SEEDS.sense));
-  const quantityFeatures = Array.from(quantities, (kind) => mix(hashText(kind), SEEDS.quantity));
 
-  const total = words.length + pairs.length + senses.length + sensePairs.length + quantities.size + shape.length + letters.size;
-  const indices = new Int32Array(total);
-  const values = new Float32Array(total);
+  const features = new Int32Array(words.length + meant.length + shape.length + letterCount);
+  const ends: number[] = [];
   let at = 0;
-  const put = (features: readonly number[], weight: number): void => {
-    const value = weight / Math.sqrt(features.length || 1);
-    for (const feature of features) {
-      indices[at] = feature % WORD_BUCKETS;
-      values[at++] = value;
-    }
-  };
-  put(words, GROUP_WEIGHTS.word);
-  put(pairs, GROUP_WEIGHTS.pair);
-  put(senseFeatures, GROUP_WEIGHTS.sense);
-  put(sensePairs, GROUP_WEIGHTS.sensePair);
-  put(quantityFeatures, GROUP_WEIGHTS.quantity);
-  put(shape, GROUP_WEIGHTS.shape);
-  const letterValue = GROUP_WEIGHTS.letters / Math.sqrt(letters.size || 1);
-  for (const bucket of letters) {
-    indices[at] = WORD_BUCKETS + bucket;
-    values[at++] = letterValue;
+  for (const group of [words, meant, shape]) {
+    for (const feature of group) features[at++] = feature % WORD_BUCKETS;
+    ends.push(at);
   }
-  return { indices, values, sequence: Int32Array.from(sequence), wordCount: count };
+  for (const groups of letters) for (const group of groups) features[at++] = WORD_BUCKETS + (group % LETTER_BUCKETS);
+  ends.push(at);
+  return { features, ends, sequence: Int32Array.from(sequence), wordCount: count };
 }

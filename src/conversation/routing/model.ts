@@ -1,12 +1,12 @@
 /**
- * The trained model as it is shipped: a linear model on hashed words, pairs, senses and letter groups, and a small net of
- * filters over word vectors. Both were trained by `npm run train` from tests/training and knowledge/words.yaml.
+ * The trained model as it is shipped: a linear model on words, pairs, senses and letter groups, and two small nets of filters
+ * over word vectors. All were trained by `npm run train` from tests/training and knowledge/words.yaml.
  */
 import { readFileSync } from "node:fs";
 import type { TopicId } from "../topics.ts";
 import { buildLexicon, type Lexicon, type LexiconData } from "./lexicon.ts";
-import { BUCKETS } from "./features.ts";
 import { unpack } from "./pack.ts";
+import type { Known } from "./weigh.ts";
 
 export const VECTORS_FILE = new URL("./model/vectors.gz", import.meta.url);
 export const WEIGHTS_FILE = new URL("./model/weights.gz", import.meta.url);
@@ -16,16 +16,20 @@ export const VECTOR_SCALE = 32;
 
 export interface VectorsHeader { readonly source: string; readonly dimensions: number; readonly words: string }
 
+/** How the two parts are put together; fitted on messages the parts had not seen. */
 export interface Calibration {
-  /** Scores are divided by this before they become probabilities. */
-  readonly temperature: number;
-  /** Share of the linear model's log probability in the sum; the net has the rest. */
-  readonly linearShare: number;
+  /** Which topic, when it is one of them: softmax of linear margin and the nets' log odds with these weights. */
+  readonly linear: number;
+  readonly net: number;
+  /** Whether it is out of scope at all: logistic weights of outsideSigns(). */
+  readonly outside: readonly number[];
 }
 
 export interface WeightsHeader {
   readonly topics: readonly TopicId[];
   readonly lexicon: LexiconData;
+  /** Features the linear model knows. */
+  readonly rows: number;
   readonly filters: number;
   readonly nets: number;
   readonly calibration: Calibration;
@@ -39,46 +43,57 @@ export interface RunningNet {
   readonly outBias: Float32Array;
 }
 
+export interface Linear {
+  readonly known: Known;
+  /** One for each row: a weight is its byte times its row's step. */
+  readonly steps: Float32Array;
+  /** [row][topic] */
+  readonly weights: Int8Array;
+  readonly bias: Float32Array;
+}
+
 export interface Model {
   readonly topics: readonly TopicId[];
   readonly lexicon: Lexicon;
   readonly calibration: Calibration;
-  /** One step for each bucket. */
-  readonly linearSteps: Float32Array;
-  readonly linear: Int8Array;
+  readonly linear: Linear;
+  /** Alike but for the seed they were trained from; their mean counts. */
   readonly nets: readonly RunningNet[];
   readonly filters: number;
   readonly dimensions: number;
   readonly vectors: Int8Array;
-  readonly vectorRows: number;
 }
+
+/** The arrays of a model in the order they are shipped. */
+export const modelParts = ({ linear, nets }: Model): (Float32Array | Int32Array | Int8Array)[] =>
+  [linear.known.buckets, linear.known.rarity, linear.steps, linear.bias, ...nets.flatMap((net) => [net.conv, net.convBias, net.out, net.outBias]), linear.weights];
 
 export function loadModel(): Model {
   const vectors = unpack<VectorsHeader>(readFileSync(VECTORS_FILE));
-  const weights = unpack<WeightsHeader>(readFileSync(WEIGHTS_FILE));
-  const { topics, filters, lexicon, calibration } = weights.header;
+  const { header, bytes } = unpack<WeightsHeader>(readFileSync(WEIGHTS_FILE));
+  const { topics, filters, rows, calibration } = header;
   const { dimensions } = vectors.header;
-  const words = vectors.header.words.split(" ");
   let at = 0;
-  const bytes = (count: number): ArrayBuffer => {
-    const from = weights.bytes.byteOffset + at;
+  const take = (count: number): ArrayBuffer => {
+    const from = bytes.byteOffset + at;
     at += count;
-    return weights.bytes.buffer.slice(from, from + count) as ArrayBuffer;
+    return bytes.buffer.slice(from, from + count) as ArrayBuffer;
   };
-  const floats = (count: number): Float32Array => new Float32Array(bytes(count * 4));
-  const linearSteps = floats(BUCKETS);
-  const linear = new Int8Array(bytes(BUCKETS * topics.length));
-  const pooled = filters * 2 + dimensions;
-  const nets = Array.from({ length: weights.header.nets }, () => ({
+  const floats = (count: number): Float32Array => new Float32Array(take(count * 4));
+  const known = { buckets: new Int32Array(take(rows * 4)), rarity: floats(rows) };
+  const steps = floats(rows);
+  const bias = floats(topics.length);
+  const nets = Array.from({ length: header.nets }, () => ({
     conv: floats(3 * dimensions * filters),
     convBias: floats(2 * filters),
-    out: floats(pooled * topics.length),
+    out: floats((filters * 2 + dimensions) * topics.length),
     outBias: floats(topics.length),
   }));
+  const weights = new Int8Array(take(rows * topics.length));
   return {
-    topics, calibration, linearSteps, linear, nets, filters, dimensions,
-    lexicon: buildLexicon(lexicon, words),
+    topics, calibration, nets, filters, dimensions,
+    linear: { known, steps, bias, weights },
+    lexicon: buildLexicon(header.lexicon, vectors.header.words.split(" ")),
     vectors: new Int8Array(vectors.bytes),
-    vectorRows: words.length,
   };
 }

@@ -96,7 +96,7 @@ const ownBan = (rule: HeaterRule): boolean => rule.from === "law" && rule.no_fir
 
 function lifted(context: Context): Outcome {
   const { message, snapshot } = context;
-  const mine = context.heater && context.heater.rules.some(ownBan) ? context.heater : null;
+  const mine = context.heater?.rules.some(ownBan) ? context.heater : null;
   const moderator = message.place.kind === "group" && message.place.moderates === true;
   const groups = standingBans(context).filter((rule) => rule.from === "group");
   const left = groups.length > 0 && !moderator;

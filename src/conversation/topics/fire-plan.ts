@@ -147,8 +147,8 @@ function weatherDays(context: Context): readonly DayWeatherFacts[] {
   const { low_C, high_C } = said.facts;
   const tonight: DayWeatherFacts[] = low_C === undefined ? [] : [{ date: today, low_C, high_C: Math.max(low_C, high_C ?? low_C + 7) }];
   const given = new Map([...snapshot.home.weather, ...tonight, ...said.days].map((day) => [day.date, day]));
-  const first = said.days[0]?.date ?? today;
-  const sorted = [...given.values()].filter((day) => day.date >= (first > today ? first : today) && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
+  const first = said.days.map((day) => day.date).sort().find((date) => date >= today) ?? today;
+  const sorted = [...given.values()].filter((day) => day.date >= first && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
   const run: DayWeatherFacts[] = [];
   for (const day of sorted) {
     const last = run.at(-1);

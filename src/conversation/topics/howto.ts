@@ -3,6 +3,7 @@ import { ask, heading, say, steps, text, type Block } from "../../answer.ts";
 import type { HowTo } from "../../knowledge/schemas.ts";
 import { holds } from "../../trouble/walk.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { batchBlocks } from "./batches.ts";
 import { ladderBlocks } from "./first-fires.ts";
 import { builderWords, callLine } from "./parts.ts";
 
@@ -27,7 +28,7 @@ export function howtoOutcome(context: Context, howto: HowTo): Outcome {
       topic: howto.id,
       cautions: howto.cautions,
       headline: text(`${path}.headline`),
-      blocks: blocks(...(howto.id === "first-fires" ? ladderBlocks(context) : []), ...body, ...builderWords(context), callLine(context, howto.call, howto.cautions), unknown && ask(`fact:${unknown}`, text(`fact.ask.${unknown}`), factChoices(unknown))),
+      blocks: blocks(...(howto.id === "first-fires" ? ladderBlocks(context) : howto.id === "reload" ? batchBlocks(context) : []), ...body, ...builderWords(context), callLine(context, howto.call, howto.cautions), unknown && ask(`fact:${unknown}`, text(`fact.ask.${unknown}`), factChoices(unknown))),
     },
   };
 }

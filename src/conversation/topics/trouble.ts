@@ -30,15 +30,17 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
   const sign = waiting ? trouble.signs[waiting] : undefined;
   // a question of life and limb is answered before any cause is dealt with
   const gate = sign?.first === true;
+  // a fire is forbidden by what a gate found, or once the causes that forbid one weigh enough together
+  const forbids = ranked.reduce((sum, { cause, share }) => sum + (cause.no_fire ? share : 0), 0) >= 0.3 || (result.stop?.cause !== undefined && first?.cause.no_fire === true);
   const shown = ranked.slice(0, 3).filter((cause, i) => i === 0 || cause.share >= 0.08);
 
   return {
     draft: {
       topic: trouble.id,
-      cautions: [...trouble.cautions, ...(first?.cause.cautions ?? [])],
-      headline: gate ? text(`troubles.${trouble.id}.title`) : first ? text(first.share >= 0.55 ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
+      cautions: [...gatesUnsure(trouble, all), ...trouble.cautions, ...(gate ? [] : (first?.cause.cautions ?? []))],
+      headline: gate ? text(`troubles.${trouble.id}.title`) : first ? text(first.share >= 0.55 || result.stop?.cause ? "trouble.likely" : "trouble.perhaps", { cause: causeText(trouble, first.id, "title") }) : text(`troubles.${trouble.id}.title`),
       blocks: blocks(
-        first && first.cause.no_fire && first.share >= 0.3 && say(text("trouble.no-fire"), ...trouble.cautions, ...first.cause.cautions),
+        forbids && say(text("trouble.no-fire"), ...trouble.cautions, ...(first?.cause.cautions ?? [])),
         ...trouble.first_of_all.map((_, i) => say(text(`troubles.${trouble.id}.first_of_all.${i}`), ...trouble.cautions)),
         first && !gate && say(causeText(trouble, first.id, "why")),
         first && { kind: "causes", cautions: [], items: shown.map((cause) => ({ id: cause.id, title: causeText(trouble, cause.id, "title"), share: cause.share, because: because(cause, cause === first) })) },
@@ -59,6 +61,16 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
 
 const causeText = (trouble: Trouble, cause: string, part: "title" | "why"): Text => text(`troubles.${trouble.id}.causes.${cause}.${part}`);
 const because = (cause: RankedCause, first: boolean): Text[] => (cause.because.length > 0 ? cause.because.slice(0, 3) : first ? [text("trouble.because-common")] : []);
+
+/** What stands first when somebody does not know the answer to a question of life and limb. */
+function gatesUnsure(trouble: Trouble, said: Tree["said"]): string[] {
+  const unsure = Object.entries(trouble.signs).filter(([id, sign]) => sign.first && said[id] === null);
+  return unsure.flatMap(([, sign]) => Object.values(sign.stop ?? {}).flatMap(({ emergency }) => (emergency ? (IF_UNSURE[emergency] ?? []) : [])));
+}
+const IF_UNSURE: Readonly<Record<string, readonly string[]>> = {
+  "co-alarm": ["carbon-monoxide"], "room-smoke": ["smoke-in-room", "carbon-monoxide"], "chimney-fire": ["chimney-fire"],
+  "damper-over-embers": ["close-flue", "carbon-monoxide"], "house-fire": ["hot-surroundings"], burn: ["burns"],
+};
 
 function lead(ranked: readonly RankedCause[], id: string): RankedCause[] {
   return [...ranked].sort((a, b) => Number(b.id === id) - Number(a.id === id));

@@ -11,8 +11,10 @@ import { assumedLine, climateOf, DAY_MS, USUAL_MOISTURE_PCT, zonedAt, type Clima
 import { NEED, needOutcome } from "./buying.ts";
 import { seasonPicture } from "./season-picture.ts";
 
-/** Days are heated below this mean; sun and people do the rest. Degree days to 15.5 °C are a usual base (from memory). */
-const HEATED_BELOW_C = 15.5;
+/** What sun and people warm a house to by themselves: a usual base of degree days (from memory). */
+const BASE_C = 15.5;
+/** Days of a higher mean are not heated: the central European convention of degree days 20/12. */
+const HEATED_BELOW_C = 12;
 const RECENT_DAYS = 30;
 const FEWEST_FIRES = 4;
 const HORIZON_DAYS = 365;
@@ -123,13 +125,14 @@ function useOf(context: Context, heard: Hearing, climate: Climate | null): Use |
   return loss === undefined || degrees <= 0 ? null : { per_day_kg: (loss * degrees * 0.024) / USEFUL_KWH_PER_KG, off: 0.35, from: "house" };
 }
 
-/** Degrees below the base on a day of the climate, between the middles of the months. */
+/** Degrees to the base on a day of the climate, between the middles of the months; 0 when nobody heats. */
 function degreesAt(context: Context, { place }: Climate, at_ms: number): number {
   const day = zonedAt(context, at_ms);
   const along = day.month - 1 + (day.day - 0.5) / day.daysInMonth - 0.5;
   const before = Math.floor(along);
-  const mean = (month: number): number => place.mean_C[(month + 12) % 12] ?? HEATED_BELOW_C;
-  return Math.max(0, HEATED_BELOW_C - (mean(before) + (along - before) * (mean(before + 1) - mean(before))));
+  const mean = (month: number): number => place.mean_C[(month + 12) % 12] ?? BASE_C;
+  const mean_C = mean(before) + (along - before) * (mean(before + 1) - mean(before));
+  return mean_C < HEATED_BELOW_C ? BASE_C - mean_C : 0;
 }
 
 interface Course {

@@ -28,7 +28,7 @@ export const ENGLISH_WORDS: WordList = {
     vomited vomits puke puked puking pukes chunder chundering barf barfing barfed retching headache headaches headachey headachy
     migraine migraines fainted fainting unconscious drowsy drowsiness groggy disoriented disorientated palpitations convulsing
     convulsions seizure seizures fitting hallucinating gassed poisoned hungover muzzy woozie queezy sickening headspin slurs
-    slurring slur nauseating intoxicated asphyxiated suffocated suffocating blackout woosy lethargic delirious hedache headake
+    slurring slur nauseating intoxicated asphyxiated suffocated suffocating woosy lethargic delirious hedache headake
     headakes headacke headach swooning swimmy unresponsive
   `,
   felled: `
@@ -76,7 +76,7 @@ export const ENGLISH_WORDS: WordList = {
     moisture clock phone wake waking alexa oven-timer timer microwave burglar car doorbell freezer fridge dishwasher washing dryer
     thermometer probe
   `,
-  cooking: "baking bake bread pizza toast cooking frying bacon shower steam roast steak fryer pancakes candle candles",
+  cooking: "baking bake bread pizza toast cook cooks cooked cooking frying bacon shower steam roast steak fryer pancakes candle candles",
   // fire where it should not be
   calm_cause: "draught draft wind windy gust cold cools cooling splits splitting knot resin sap expansion",
   bits: "bits pieces lumps flakes chunks scraps",

@@ -1,5 +1,6 @@
 /** Everyday words, which a speller must leave as they are although they may lie one slip from a danger word. */
 export const ORDINARY_WORDS = `
+  halfway
 able about above accept across act active actual add after again against agent agree ahead air aired airs alder allow allowed
 almost alone along already also although amber among amount and angle animal another answer any anything anyway apart app appear
 apple apply april arch area arm armed around arrive aside ask asked asking aspen ate august autumn available average avoid awake

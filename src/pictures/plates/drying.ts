@@ -1,6 +1,7 @@
 /** A stack drying: the likely course, the limit, the driest its air can make it, and from when to when it may be ready. */
-import { text } from "../../answer.ts";
+import { text, type Text } from "../../answer.ts";
 import { q } from "../../quantities.ts";
+import type { Chart } from "../charts.ts";
 import { INK } from "../look.ts";
 import { monthTicks, ticks } from "../scale.ts";
 import { along, note, notes, reach, sheet, up, type Plate } from "./plate.ts";
@@ -23,7 +24,7 @@ export const dryingPlate: Plate<"drying"> = {
     const late = ready.late_ms ?? to;
     const shown = ready.early_ms !== null && ready.early_ms < to;
     return {
-      title: write(text(ready.at_ms === null ? "picture.drying.title-never" : "picture.drying.title", ready.at_ms === null ? {} : { at: { at_ms: ready.at_ms, show: "date" } })),
+      title: write(titleOf(ready)),
       subtitle: write(text("picture.drying.subtitle")),
       x: { low: from, high: to, ticks: monthTicks(from, to, 8, reader) },
       y: { low: 0, high, ticks: ticks(0, high, 5, reader) },
@@ -43,3 +44,10 @@ export const dryingPlate: Plate<"drying"> = {
     };
   },
 };
+
+/** The range itself: a single date would promise too much. */
+function titleOf({ early_ms, late_ms }: Chart<"drying">["ready"]): Text {
+  if (early_ms === null) return text("picture.drying.title-never");
+  const early = { at_ms: early_ms, show: "date" } as const;
+  return late_ms === null ? text("picture.drying.title-open", { early }) : text("picture.drying.title", { early, late: { at_ms: late_ms, show: "date" } });
+}

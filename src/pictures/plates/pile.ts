@@ -1,5 +1,6 @@
 /** The wood that is left, with its range, down to the day it ends. */
-import { text } from "../../answer.ts";
+import { text, type Text } from "../../answer.ts";
+import type { Chart } from "../charts.ts";
 import { INK } from "../look.ts";
 import { inReaderUnit, monthTicks, ticks } from "../scale.ts";
 import { along, note, notes, reach, sheet, up, type Plate } from "./plate.ts";
@@ -23,7 +24,7 @@ export const pilePlate: Plate<"pile"> = {
     const shown = ends.at_ms !== null && ends.at_ms <= to ? ends.at_ms : null;
     const right = shown !== null && shown > from + 0.55 * (to - from);
     return {
-      title: write(ends.at_ms === null ? text("picture.pile.title-lasts") : text("picture.pile.title", { at: { at_ms: ends.at_ms, show: "date" } })),
+      title: write(titleOf(ends)),
       subtitle: write(text("picture.pile.subtitle", { unit: mass.symbol })),
       x: { low: from, high: to, ticks: monthTicks(from, to, 7, reader) },
       y: { low: 0, high, ticks: ticks(0, high, 5, reader) },
@@ -37,3 +38,10 @@ export const pilePlate: Plate<"pile"> = {
     };
   },
 };
+
+function titleOf({ early_ms, at_ms, late_ms }: Chart<"pile">["ends"]): Text {
+  if (early_ms === null) return text("picture.pile.title-lasts");
+  const early = { at_ms: early_ms, show: "date" } as const;
+  if (at_ms === null) return text("picture.pile.title-maybe", { early });
+  return late_ms === null ? text("picture.pile.title-open", { early }) : text("picture.pile.title", { early, late: { at_ms: late_ms, show: "date" } });
+}

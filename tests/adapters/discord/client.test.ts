@@ -1,6 +1,9 @@
 /** The real client against the stand-in: everything a person can do in Discord, each request checked by description and limits. */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { ids, type Json, onMessage, pick, press, slash, submit, typing, withPicture, written } from "../../servers/discord/events.ts";
+import { APP_BITS, ids, type Json, onMessage, pick, press, slash, submit, typing, withPicture, written } from "../../servers/discord/events.ts";
 import { until } from "../../servers/discord/index.ts";
 import { PNG } from "../../servers/discord/rest.ts";
 import { type Bot, button, components, startBot, words } from "./bot.ts";
@@ -8,9 +11,12 @@ import { type Bot, button, components, startBot, words } from "./bot.ts";
 const G = { guild: ids.guild };
 const ana = { user: "700000000000000001" };
 let bot: Bot;
+const folder = mkdtempSync(join(tmpdir(), "gleed-discord-client-"));
 const pictures: number[] = [];
 beforeAll(async () => {
+  writeFileSync(join(folder, "chart.png"), PNG);
   bot = await startBot({
+    discord: { draw: async () => join(folder, "chart.png") },
     core: (real) => ({
       ...real,
       receive(message) {
@@ -22,6 +28,7 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   await bot.close();
+  rmSync(folder, { recursive: true });
   expect(bot.server.problems).toEqual([]);
 });
 
@@ -96,6 +103,19 @@ test("suggests kinds of wood, and the person's own woodpiles and heaters, never 
   expect(await suggest("load", "low", "-")).toEqual([]);
 });
 
+test("a chart is uploaded with its alt text after a sign of life, and only where files may be sent", async () => {
+  const question = { question: "when is the heater warmest if I burn 12 kg at 18:00?" };
+  const drawn = await bot.ask(slash("ask", question, { ...ana, ...G }));
+  expect(drawn.acks[0]?.type).toBe(5);
+  const upload = bot.server.requests.find((one) => one.path.includes(drawn.interaction.token) && one.method === "PATCH");
+  expect(upload?.files).toEqual([{ name: expect.stringMatching(/\.png$/), type: "image/png", bytes: PNG.length }]);
+  expect(upload?.body.attachments[0].description.length).toBeGreaterThan(20);
+  const bits = String(BigInt(APP_BITS) & ~(1n << 15n));
+  const bare = await bot.ask(slash("ask", question, { ...ana, ...G, app_bits: bits }));
+  expect(bot.server.requests.filter((one) => one.path.includes(bare.interaction.token)).every((one) => one.files.length === 0)).toBe(true);
+  expect(words(bare.message)).toMatch(/Picture: /);
+});
+
 test("a message command asks about what somebody else wrote", async () => {
   const target = written("my glass is black every morning", { user: "700000000000000009", ...G });
   expect(words(await reply(onMessage("Ask Gleed about this", target, { ...ana, ...G })))).toMatch(/glass/i);
@@ -158,5 +178,8 @@ test("the same event twice is answered once", async () => {
   const posted = await bot.say(message);
   if (session) bot.server.gateway.again(session, "MESSAGE_CREATE", message);
   await until("both repeats counted", () => bot.adapter.counts.duplicates >= 2);
-  expect([one.acks.length, one.repeats, posted.length]).toEqual([1, 0, 1]);
+  await new Promise((resolve) => setTimeout(resolve, 150));
+  expect([one.acks.length, posted.length]).toEqual([1, 1]);
+  // nothing in this file was acknowledged twice
+  expect([...bot.server.tracked.values()].filter((each) => each.repeats > 0)).toEqual([]);
 });

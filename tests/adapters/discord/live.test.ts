@@ -31,9 +31,10 @@ test("in direct messages: a press changes the card, a check-in moves it to the e
   await known(bot, ana);
   const first = (await bot.ask(slash("fire", {}, ana))).message ?? {};
   const lit = button(first, /lit/i);
+  const before = words(first);
   const pressed = await bot.ask(press(lit.custom_id, first, ana));
   expect(pressed.acks.map((one) => one.type)).toEqual([7]);
-  expect(words(first)).not.toBe(words(pressed.message));
+  expect(words(bot.server.messages.get(first.id) ?? null)).not.toBe(before);
   await bot.advance("PT1H");
   const channel = first.channel_id;
   await until("the card to move", () => !bot.server.messages.has(first.id));
@@ -72,7 +73,7 @@ test("without the right to open threads the card stands in the channel and says 
   expect([one.message, ...one.followUps].map((message) => words(message)).join("\n")).toMatch(/Create Public Threads/);
 });
 
-test("a check-in whose thread is closed reaches the person directly; closed there too, the channel agreed on", async () => {
+test("a check-in whose thread is closed comes to the channel the group agreed on, and the log says why", async () => {
   const bot = await start();
   await bot.ask(slash("notices", {}, { ...ana, ...G, channel: "900000000000000250", moderator: true }));
   await known(bot, { ...ana, ...G });
@@ -82,8 +83,7 @@ test("a check-in whose thread is closed reaches the person directly; closed ther
   await bot.ask(press(button(card ?? null, /lit/i).custom_id, card ?? {}, { ...ana, ...G, channel_type: 11 }));
   bot.server.closedChannels.add(thread);
   await bot.advance("PT1H");
-  const at = (channel: string): Json[] => [...bot.server.messages.values()].filter((one) => one.channel_id === channel);
-  expect(at("900000000000000250").length + at(`8${ana.user.slice(1)}`).length).toBeGreaterThan(0);
+  expect(cardsIn(bot, "900000000000000250")).toHaveLength(1);
   expect(bot.logged.some((one) => one.level === "warn" && /closed to me/.test(one.words))).toBe(true);
 });
 
@@ -131,7 +131,7 @@ test("a restart between button shown and pressed: card, choices and form work as
   try {
     const pressed = await after.ask(press(button(card, /lit/i).custom_id, card, ana));
     expect(pressed.acks.map((one) => one.type)).toEqual([7]);
-    const choice = components(question).find((one) => one.custom_id?.startsWith("v1:is:sign"));
+    const choice = components(question).find((one) => /^v1:is:\d+:sign/.test(one.custom_id ?? ""));
     expect(words((await after.ask(press(choice?.custom_id, question, { ...bea, ...G }))).message)).not.toMatch(/too old/);
     expect((await after.ask(press(button(form, /Fill in/).custom_id, form, { ...bea, ...G }))).acks[0]?.type).toBe(9);
     expect(server.requests.filter((one) => one.method === "PUT")).toHaveLength(1);

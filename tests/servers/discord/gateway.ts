@@ -101,7 +101,11 @@ export function gateway({ server, token, heartbeat_ms = 41_250, url, refuse, rea
     },
     again: emit,
     drop() {
-      for (const session of sessions) session.socket?.terminate();
+      for (const session of sessions) {
+        const { socket } = session;
+        session.socket = null;
+        socket?.terminate();
+      }
     },
     send: (session, payload) => put(session.socket, payload),
     close() {

@@ -24,7 +24,7 @@ export interface StandInOptions {
   readonly heartbeat_ms?: number;
   readonly guilds?: readonly string[];
   readonly token_ms?: number;
-  /** leave out the check against the API description, which costs time */
+  /** leave out every check of requests, which costs time */
   readonly unchecked?: boolean;
 }
 
@@ -37,7 +37,7 @@ export async function standIn(options: StandInOptions = {}): Promise<StandIn> {
   const url = `ws://127.0.0.1:${port}`;
   const known = options.guilds ?? [ids.guild, ids.other_guild];
   const settings = { token: TOKEN, refuse: null as number | null };
-  const api = rest({ check: options.unchecked ? () => [] : description(), token: () => settings.token, gateway: () => url, shards: options.shards ?? 1, token_ms: options.token_ms ?? 15 * 60_000 });
+  const api = rest({ check: options.unchecked ? null : description(), token: () => settings.token, gateway: () => url, shards: options.shards ?? 1, token_ms: options.token_ms ?? 15 * 60_000 });
   const mine = (id: string, [shard, of]: readonly [number, number]): boolean => (BigInt(id) >> 22n) % BigInt(of) === BigInt(shard);
   const ws = gateway({
     server, token: TOKEN, url: () => url, ...(options.heartbeat_ms ? { heartbeat_ms: options.heartbeat_ms } : {}),
@@ -64,7 +64,7 @@ export async function standIn(options: StandInOptions = {}): Promise<StandIn> {
     refuse: { get: () => settings.refuse, set: (code: number | null) => (settings.refuse = code) },
     fault: { get: () => api.fault, set: (fault: Rest["fault"]) => (api.fault = fault) },
   });
-  return Object.assign(own, { requests: api.requests, problems: api.problems, tracked: api.tracked, messages: api.messages, commands: api.commands, closedDirect: api.closedDirect, closedChannels: api.closedChannels, track: api.track, handle: api.handle }) as StandIn;
+  return Object.assign(own, { requests: api.requests, problems: api.problems, tracked: api.tracked, messages: api.messages, commands: api.commands, closedDirect: api.closedDirect, closedChannels: api.closedChannels, track: api.track, forget: api.forget, handle: api.handle }) as StandIn;
 }
 
 /** Wait until something is so. @throws with `what` when it is not within the limit */

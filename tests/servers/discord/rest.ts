@@ -43,11 +43,14 @@ export interface Rest {
   readonly closedChannels: Set<string>;
   fault: ((request: Recorded) => Fault) | null;
   track(interaction: Json): Tracked;
+  /** let go of what was recorded so far */
+  forget(): void;
   handle(request: IncomingMessage, response: ServerResponse): void;
 }
 
 export interface RestOptions {
-  readonly check: Check;
+  /** null: requests are not looked at, which costs time */
+  readonly check: Check | null;
   readonly token: () => string;
   readonly gateway: () => string;
   readonly shards: number;
@@ -66,7 +69,7 @@ export function rest(options: RestOptions): Rest {
   const messages = new Map<string, Json>();
   const nonces = new Map<string, Json>();
   const commands = new Map<string, Json[]>();
-  const state: Rest = { requests, problems, tracked, messages, commands, closedDirect: new Set(), closedChannels: new Set(), fault: null, track, handle };
+  const state: Rest = { requests, problems, tracked, messages, commands, closedDirect: new Set(), closedChannels: new Set(), fault: null, track, forget, handle };
 
   function track(interaction: Json): Tracked {
     const one: Tracked = { interaction, dispatched_ms: performance.now(), acknowledged_ms: null, answered_ms: null, acks: [], repeats: 0, message: null, answers: 0, followUps: [] };
@@ -75,7 +78,13 @@ export function rest(options: RestOptions): Rest {
     return one;
   }
 
+  function forget(): void {
+    for (const kept of [tracked, byToken, messages, nonces]) kept.clear();
+    requests.length = 0;
+  }
+
   function look(request: Recorded): void {
+    if (!options.check) return;
     const bad = (what: string): void => void problems.push(`${request.method} ${request.path.replace(/\d{17,}/g, "#").slice(0, 90)}: ${what}`);
     for (const problem of options.check(request.method, request.path, request.body)) bad(problem);
     if (!request.body) return;
@@ -218,7 +227,7 @@ export function rest(options: RestOptions): Rest {
       look(recorded);
       const { status, body } = fault ?? route(recorded);
       const headers = { "x-ratelimit-limit": "5000", "x-ratelimit-remaining": "4999", "x-ratelimit-reset-after": "0.100", "x-ratelimit-reset": String(Date.now() / 1000 + 0.1), "x-ratelimit-bucket": recorded.path.replace(/\d+/g, "#").slice(0, 40), ...(fault?.headers ?? {}) };
-      response.writeHead(status, { ...headers, "content-type": "application/json" }).end(status === 204 ? undefined : JSON.stringify(body ?? {}));
+      response.writeHead(status, { ...headers, ...(status === 204 ? {} : { "content-type": "application/json" }) }).end(status === 204 ? undefined : JSON.stringify(body ?? {}));
     }, () => request.socket.destroy());
   }
   return state;

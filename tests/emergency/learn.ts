@@ -1,0 +1,125 @@
+/** Learns the weights of the emergency leaf's second look from labelled messages: logistic regression, Adagrad, seeded. */
+import {
+  BUCKETS, bucketsOf, KIND_BUCKETS, kindBucketsOf, numbered, type Numbered,
+} from "../../src/emergency/learnt/features.ts";
+import { FIRST_SIGN, SIGNS } from "../../src/emergency/learnt/signs.ts";
+import { sceneOf } from "../../src/emergency/scene.ts";
+import { sense } from "../../src/emergency/senses.ts";
+import { seeded, shuffled } from "../training/seeded.ts";
+
+export interface Labelled {
+  readonly text: string;
+  /** Which kind of danger, or -1 for none. */
+  readonly kind: number;
+  readonly weight: number;
+}
+
+interface Example {
+  readonly kind: number;
+  readonly weight: number;
+  readonly buckets: Int32Array;
+  readonly kindBuckets: readonly number[];
+}
+
+const EPOCHS = 12;
+const KIND_EPOCHS = 8;
+const RATE = 0.3;
+const SHRINK = 3e-5;
+const SEED = 7;
+/** Weights kept of those learnt. */
+const KEPT = 40_000;
+
+function exampleOf({ text, kind, weight }: Labelled): Example {
+  const message: Numbered = numbered(sceneOf(sense(text)));
+  const length = message.words.length;
+  const met = bucketsOf(message, 0, length);
+  return { kind, weight, buckets: met.buckets.slice(0, met.count), kindBuckets: kindBucketsOf(message, 0, length) };
+}
+
+export interface Learnt {
+  readonly weights: Float32Array;
+  readonly kindWeights: Float32Array;
+}
+
+export function learn(labelled: readonly Labelled[], kinds: number): Learnt {
+  const examples = labelled.map(exampleOf);
+  const messages = new Int32Array(BUCKETS);
+  for (const { buckets } of examples) for (const bucket of buckets) messages[bucket] = (messages[bucket] as number) + 1;
+  return {
+    weights: pruned(learnDanger(examples), messages, KEPT),
+    kindWeights: learnKinds(examples.filter(({ kind }) => kind >= 0), kinds),
+  };
+}
+
+function learnDanger(examples: readonly Example[]): Float32Array {
+  const weights = new Float32Array(BUCKETS);
+  const squares = new Float32Array(BUCKETS).fill(0.01);
+  const random = seeded(SEED);
+  for (let epoch = 0; epoch < EPOCHS; epoch += 1) {
+    for (const { kind, weight, buckets } of shuffled(examples, random)) {
+      const value = 1 / Math.sqrt(buckets.length);
+      let score = 0;
+      for (const bucket of buckets) score += (weights[bucket] as number) * value;
+      const error = (1 / (1 + Math.exp(-score)) - (kind < 0 ? 0 : 1)) * weight;
+      for (const bucket of buckets) step(weights, squares, bucket, error * value);
+    }
+  }
+  return weights;
+}
+
+function learnKinds(examples: readonly Example[], kinds: number): Float32Array {
+  const weights = new Float32Array(KIND_BUCKETS * kinds);
+  const squares = new Float32Array(weights.length).fill(0.01);
+  const random = seeded(SEED);
+  const scores = new Float64Array(kinds);
+  for (let epoch = 0; epoch < KIND_EPOCHS; epoch += 1) {
+    for (const { kind, weight, kindBuckets } of shuffled(examples, random)) {
+      const value = 1 / Math.sqrt(kindBuckets.length);
+      scores.fill(0);
+      for (const bucket of kindBuckets) for (let k = 0; k < kinds; k += 1) scores[k]! += (weights[bucket * kinds + k] as number) * value;
+      const top = Math.max(...scores);
+      const shares = scores.map((score) => Math.exp(score - top));
+      const all = shares.reduce((sum, share) => sum + share, 0);
+      for (let k = 0; k < kinds; k += 1) {
+        const error = ((shares[k] as number) / all - (k === kind ? 1 : 0)) * weight;
+        for (const bucket of kindBuckets) step(weights, squares, bucket * kinds + k, error * value);
+      }
+    }
+  }
+  return weights;
+}
+
+function step(weights: Float32Array, squares: Float32Array, at: number, gradient: number): void {
+  const shrunk = gradient + SHRINK * (weights[at] as number);
+  squares[at] = (squares[at] as number) + shrunk * shrunk;
+  weights[at] = (weights[at] as number) - (RATE * shrunk) / Math.sqrt(squares[at] as number);
+}
+
+/** The weights that tell most, by size and by how many messages they spoke in. */
+function pruned(weights: Float32Array, messages: Int32Array, most: number): Float32Array {
+  const worth = weights.map((weight, at) => Math.abs(weight) * Math.sqrt(messages[at] as number));
+  const least = Float32Array.from(worth).sort()[Math.max(0, weights.length - most)] as number;
+  return weights.map((weight, at) => ((worth[at] as number) >= least ? weight : 0));
+}
+
+/** As src/emergency/learnt/likelihood.ts reads it. A weight is a whole number of steps, at most half of SIGNS up or down. */
+export function packed(weights: Float32Array): { text: string; step: number } {
+  const half = SIGNS / 2;
+  const largest = weights.reduce((most, weight) => Math.max(most, Math.abs(weight)), 0);
+  const step = Number((largest / (half - 1)).toPrecision(6));
+  const signs: string[] = [];
+  const sign = (value: number): void => void signs.push(String.fromCharCode(FIRST_SIGN + value));
+  let gap = 0;
+  for (const weight of weights) {
+    const level = Math.round(weight / step);
+    if (level === 0) {
+      gap += 1;
+      continue;
+    }
+    const digits = gap.toString(half).split("").map((digit) => Number.parseInt(digit, half));
+    digits.forEach((digit, i) => sign(i === digits.length - 1 ? digit : digit + half));
+    sign(level + half);
+    gap = 0;
+  }
+  return { text: signs.join(""), step };
+}

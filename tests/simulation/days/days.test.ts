@@ -1,0 +1,12 @@
+/** Months of bad luck by seed. `npm run soak` runs a million days; a seed that fails here fails there again. */
+import { describe, expect, it } from "vitest";
+import { months } from "./world.ts";
+
+const SEEDS = process.env.GLEED_TEST_FULL ? 200 : 6;
+const DAYS = 100;
+
+describe(`${SEEDS} seeds of ${DAYS} days`, () => {
+  it.each(Array.from({ length: SEEDS }, (_, i) => i + 1))("seed %i", { timeout: 60_000 }, async (seed) => {
+    expect(await months(seed, DAYS)).toEqual([]);
+  });
+});
