@@ -6,6 +6,8 @@ const has = (plain: string, words: RegExp): boolean => words.test(plain);
 const METER = /\b(meter|metre|moisture|wet basis|dry basis|wb|db|mc|pin)\b/;
 const BURNING = /\b(glass|window|smoke|log|lit|fire|seasoned?|dry by|ready|heat|energy|kwh|load|stack|pile|basket)\b/;
 const TONIGHT = /\bhow (much|many)\b.{0,40}\b(wood|kg|kilos?|kilograms?|pounds?|lbs?|baskets?|logs?|splits?|birch|oak|beech|spruce|pine|maple|ash)\b.{0,40}\b(tonight|today|this evening|now)\b|\b(tonight|today)\b.{0,30}\bhow (much|many)\b/;
+const START = /\b(walk|guide|talk) (me|us) through\b.{0,30}\bfire\b|\b(start|light|begin) (a|the|my|our|tonight'?s?) (fire|heater|stove)\b.{0,20}\bwith\b/;
+const LOGGED = /\b(log|note|write down|record|lit|burnt|burned)\b/;
 const DAYS = /\b(plan|days|week|weekend|tomorrow|schedule|when should i (light|fire))\b/;
 
 /** @returns null where the words should decide */
@@ -13,6 +15,8 @@ export function byFigures(text: string, heard: Hearing): TopicId | null {
   const plain = text.slice(0, 400).toLowerCase();
   const share = heard.figures.some((figure) => figure.dimension === "share");
   const volume = heard.figures.some((figure) => figure.dimension === "volume");
+  // "walk me through a fire with 10 kg" starts one; only what has burnt is written down
+  if (START.test(plain) && !LOGGED.test(plain)) return "light-fire";
   const degrees = heard.figures.filter((figure) => figure.dimension === "temperature" || figure.dimension === null).length;
   if (/\breadings?\b/.test(plain) && degrees >= 4 && !METER.test(plain)) return "heat-curve";
   if (TONIGHT.test(plain) && !DAYS.test(plain)) return "load-size";

@@ -179,11 +179,14 @@ const tellDays = (id: string, task: UpkeepTask, now: UpkeepFactsNow, reason: Rea
 
 /** Three weeks apart at least: two reasons for one job are one nudge. */
 const APART_DAYS = 21;
-const apart = (list: readonly Day[]): Day[] =>
-  list.toSorted(Temporal.PlainDate.compare).reduce<Day[]>((kept, day) => {
+function apart(list: readonly Day[]): Day[] {
+  const kept: Day[] = [];
+  for (const day of list.toSorted(Temporal.PlainDate.compare)) {
     const last = kept.at(-1);
-    return last && before(day, last.add({ days: APART_DAYS })) ? kept : [...kept, day];
-  }, []);
+    if (!last || !before(day, last.add({ days: APART_DAYS }))) kept.push(day);
+  }
+  return kept;
+}
 
 /** The window after one that was missed and still lasts. */
 function comingWindow(task: UpkeepTask, { seasons, today }: UpkeepFactsNow, seasonal: Reason | null): Reason[] {

@@ -50,7 +50,7 @@ const ENDED_DAYS = 30;
 /** Mean of a day of the year (0 to 364), degrees Celsius: straight between the middles of the months. */
 export function meanOfDay_C(mean_C: readonly number[], day: number): number {
   const after = MIDDLES.findIndex((middle) => middle > day);
-  const to = after < 0 ? 0 : after;
+  const to = Math.max(0, after);
   const from = (to + 11) % 12;
   const start = MIDDLES[from] ?? 0;
   const length = ((MIDDLES[to] ?? 0) - start + YEAR_DAYS) % YEAR_DAYS;

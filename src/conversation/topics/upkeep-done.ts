@@ -55,22 +55,26 @@ export function doneWrites(context: Context, ids: string, day: string): Write[] 
 
 /** The snapshot as it stands after these writes, for reckoning on. */
 export function applied(snapshot: Snapshot, writes: readonly Write[]): Snapshot {
-  return writes.reduce<Snapshot>((now, write) => {
-    switch (write.write) {
-      case "person":
-        return write.person.id === now.person.id ? { ...now, person: write.person } : now;
-      case "home":
-        return write.home.owner_id === now.home.owner_id ? { ...now, home: write.home } : now;
-      case "heater":
-        return { ...now, heaters: [write.heater, ...now.heaters.filter(({ id }) => id !== write.heater.id)] };
-      case "fire":
-        return { ...now, fires: [write.fire, ...now.fires.filter(({ id }) => id !== write.fire.id)].toSorted((a, b) => b.lit_at_ms - a.lit_at_ms) };
-      case "reminder":
-        return { ...now, reminders: [...now.reminders.filter(({ id }) => id !== write.reminder.id), ...(write.reminder.done_at_ms === undefined ? [write.reminder] : [])] };
-      default:
-        return now;
-    }
-  }, snapshot);
+  let now = snapshot;
+  for (const write of writes) now = after(now, write);
+  return now;
+}
+
+function after(now: Snapshot, write: Write): Snapshot {
+  switch (write.write) {
+    case "person":
+      return write.person.id === now.person.id ? { ...now, person: write.person } : now;
+    case "home":
+      return write.home.owner_id === now.home.owner_id ? { ...now, home: write.home } : now;
+    case "heater":
+      return { ...now, heaters: [write.heater, ...now.heaters.filter(({ id }) => id !== write.heater.id)] };
+    case "fire":
+      return { ...now, fires: [write.fire, ...now.fires.filter(({ id }) => id !== write.fire.id)].toSorted((a, b) => b.lit_at_ms - a.lit_at_ms) };
+    case "reminder":
+      return { ...now, reminders: [...now.reminders.filter(({ id }) => id !== write.reminder.id), ...(write.reminder.done_at_ms === undefined ? [write.reminder] : [])] };
+    default:
+      return now;
+  }
 }
 
 /** Reminders that were about these jobs and have been said: they are done with them. */
