@@ -3,7 +3,7 @@
  * emergency what to do this minute comes first (headline and first steps), and the cautions, its reasons, right after.
  * Every string is plain: in the reader's language, cleaned, not yet escaped for any network.
  */
-import { type Answer, type Arg, type Block, type Choice, type FormField, type Text, text } from "../src/answer.ts";
+import { type Answer, type Arg, type Block, type Choice, type FormField, type Photo, type Text, text } from "../src/answer.ts";
 import { writeDocument, type Written } from "../src/pages/write.ts";
 import { format, q } from "../src/quantities.ts";
 import { MissingText, type Reader, type Renderer } from "../src/text/render.ts";
@@ -57,7 +57,7 @@ export type Piece =
   | { readonly kind: "table"; readonly caption?: string; readonly table: Table }
   | { readonly kind: "numbers"; readonly items: readonly { readonly label: string; readonly value: string }[] }
   | { readonly kind: "causes"; readonly groups: readonly { readonly label: string; readonly causes: readonly Cause[] }[] }
-  | { readonly kind: "picture"; readonly alt: string; readonly file?: string }
+  | { readonly kind: "picture"; readonly alt: string; readonly file?: string; readonly photo?: Photo }
   | DocumentPiece
   | { readonly kind: "choices"; readonly choices: readonly Numbered[] }
   | FormPiece
@@ -173,8 +173,10 @@ function pieceWriter(options: Options) {
           })),
           label,
         );
-      case "picture":
-        return [{ kind: "picture", alt: words(block.picture.alt), ...(block.picture.file ? { file: block.picture.file } : {}) }];
+      case "picture": {
+        const { alt, file, photo } = block.picture;
+        return [{ kind: "picture", alt: words(alt), ...(file ? { file } : {}), ...(photo ? { photo } : {}) }];
+      }
       case "document": {
         const { twin, title } = block.document;
         const { words: said, ...written } = writeDocument(block.document, render, reader);

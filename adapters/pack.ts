@@ -87,5 +87,7 @@ function letterBreak(window: string, most: number): number {
     if (at + letter.length > most) break;
     at += letter.length;
   }
-  return at > 0 ? at : most;
+  if (at > 0) return at;
+  // one endless letter: never through the middle of a code point
+  return most > 1 && (window.codePointAt(most - 1) ?? 0) > 0xffff ? most - 1 : most;
 }

@@ -20,9 +20,13 @@ const INVISIBLE = new RegExp(
     String.raw`\u00AD\u034F\u200B\u2060-\u2065\u206A-\u206F\uFEFF`, // no width
     String.raw`\u115F\u1160\u17B4\u17B5\u180B-\u180F\u3164\uFFA0`, // fillers
     String.raw`\uFFF0-\uFFFB\u{1D173}-\u{1D17A}\u{E0000}-\u{E0FFF}`, // annotations and tags
+    String.raw`\p{Noncharacter_Code_Point}`, // no parser of HTML takes them
   ].join("")}]`,
   "gu",
 );
+
+/** More marks on one letter than writing puts there only paint over the lines around. */
+const STACKED_MARKS = /(\p{M}{8})\p{M}+/gu;
 
 /** Paragraphs: line breaks stay, everything else that does not show is taken out. */
 export function plain(words: string): string {
@@ -34,6 +38,7 @@ export function plain(words: string): string {
     .replace(/\t/g, " ")
     .replace(INVISIBLE, "")
     .replace(MISPLACED_JOINER, "")
+    .replace(STACKED_MARKS, "$1")
     .replace(/\n{3,}/g, "\n\n")
     .trim();
 }

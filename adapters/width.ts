@@ -10,6 +10,8 @@ const NOTHING = /^[\p{M}\p{Cf}]+$/u;
 
 function letterWidth(letter: string): number {
   if (NOTHING.test(letter)) return 0;
+  // whatever marks follow a space
+  if (letter.startsWith(" ")) return 1;
   return EMOJI.test(letter) || (EAST_ASIAN.test(letter) && !HALF.test(letter)) ? 2 : 1;
 }
 

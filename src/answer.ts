@@ -21,6 +21,8 @@ export type Arg = string | number | Quantity | Moment | Text | readonly (string 
 
 /** Words of a person or a builder, never a sentence of ours: shown as they are, always escaped. */
 export const verbatim = (words: string): Text => ({ id: "verbatim", args: { words } });
+/** A sentence that code of ours made in English: shown in the reader's language where `src/text/sentences.*.yaml` knows it. */
+export const ours = (words: string): Text => ({ id: "ours", args: { words } });
 export const text = (id: string, args?: Record<string, Arg>): Text => (args ? { id, args } : { id });
 
 export interface Caution {
@@ -40,6 +42,13 @@ export interface Picture {
   readonly alt: Text;
   /** where the drawn file lies, filled in by whoever drew it */
   readonly file?: string;
+  /** the photograph itself, on its way out only: nobody keeps an answer with one */
+  readonly photo?: Photo;
+}
+export interface Photo {
+  readonly name: string;
+  readonly media_type: string;
+  readonly bytes: Uint8Array;
 }
 
 export interface FormField {
@@ -117,6 +126,8 @@ interface Body {
   readonly audience: Audience;
   /** key of a live answer that this one replaces (the fire guide keeps one message up to date) */
   readonly live?: string;
+  /** says nothing new: what stands there under the same key is changed where it stands, and nobody is called */
+  readonly in_place?: true;
 }
 declare const made: unique symbol;
 export type Answer = Body & { readonly [made]: true } & (
@@ -134,6 +145,7 @@ export interface Draft {
   readonly emergency?: boolean;
   readonly audience?: Audience;
   readonly live?: string;
+  readonly in_place?: true;
 }
 
 /** The catalogue of cautions, from knowledge: id to text. */
@@ -161,6 +173,7 @@ export function answer(draft: Draft, catalogue: Cautions, always: ReadonlySet<To
     blocks: draft.blocks ?? [],
     audience: draft.audience ?? "person",
     ...(draft.live ? { live: draft.live } : {}),
+    ...(draft.in_place ? { in_place: draft.in_place } : {}),
   };
   const [first, ...rest] = cautions;
   return (first ? { ...body, hazard: true, cautions: [first, ...rest] } : { ...body, hazard: false, cautions: [] }) as unknown as Answer;

@@ -3,7 +3,9 @@ import { join } from "node:path";
 import type { Adapter } from "../adapters/adapter.ts";
 import { text } from "./answer.ts";
 import type { Log } from "./delivery/log.ts";
+import type { RemoteCore } from "./core/remote.ts";
 import { fileFor } from "./pictures/album.ts";
+import { photosFrom, withPhotos } from "./pictures/photos.ts";
 import { stateFolder, type HostSettings } from "./settings.ts";
 import type { Reader, Renderer } from "./text/render.ts";
 
@@ -22,10 +24,11 @@ export interface Connections {
   readonly hopeless: Promise<typeof HOPELESS>;
 }
 
-export async function connections(settings: HostSettings, { render, reader, log }: { render: Renderer; reader: Reader; log: Log }): Promise<Connections> {
+export async function connections(settings: HostSettings, { render, reader, log, remote }: { render: Renderer; reader: Reader; log: Log; remote: () => Pick<RemoteCore, "photo"> }): Promise<Connections> {
   const state = stateFolder(process.env);
   const hopeless = Promise.withResolvers<typeof HOPELESS>();
   const adapters: Adapter[] = [];
+  const draw = withPhotos((picture, to) => fileFor(picture, to, join(state, "pictures")), photosFrom(remote));
   const windows_ms: Record<string, number> = {};
   if (settings.discord) {
     const { discord, NETWORK } = await import("../adapters/discord/index.ts");
@@ -36,7 +39,7 @@ export async function connections(settings: HostSettings, { render, reader, log 
         render, reader, log,
         memory: join(state, "discord.sqlite"),
         now: Date.now,
-        draw: (picture, to) => fileFor(picture, to, join(state, "pictures")),
+        draw,
         onFatal: () => hopeless.resolve(HOPELESS),
         ...(settings.knowledge ? { knowledge: settings.knowledge } : {}),
       }),
@@ -52,7 +55,7 @@ export async function connections(settings: HostSettings, { render, reader, log 
         database: join(state, "matrix.sqlite"),
         now: Date.now,
         greeting: text("greeting"),
-        draw: (picture, to) => fileFor(picture, to, join(state, "pictures")),
+        draw,
         onBroken: () => process.exit(STORE_LOST),
         onFatal: () => hopeless.resolve(HOPELESS),
       }),

@@ -4,6 +4,7 @@
  */
 import type { Core, Reply } from "../adapters/adapter.ts";
 import { emergencyIn } from "./conversation/emergency.ts";
+import { heardIn, localeFor, putInMouth } from "./conversation/spoken.ts";
 import type { RemoteCore } from "./core/remote.ts";
 import { readerOf } from "./delivery/reader.ts";
 import type { Message } from "./message.ts";
@@ -16,6 +17,12 @@ export interface FrontOptions {
   readonly reader: Reader;
   readonly country?: string;
   readonly limit_ms: number;
+}
+
+/** Somebody who calls for help in another language than the one expected is answered in theirs. */
+function heardBy(to: Reader, { text = "", locale }: Pick<Message, "text" | "locale">, chosen: boolean): Reader {
+  const language = heardIn(text, to.locale);
+  return { ...to, locale: localeFor(language, text, to.locale, chosen || putInMouth(language, locale)) };
 }
 
 type Known = Pick<Person["facts"], "country" | "locale" | "units" | "timezone">;
@@ -37,7 +44,7 @@ export function front({ remote, reader, country, limit_ms }: FrontOptions): Core
   return {
     emergency(message): Reply | null {
       const facts = known.get(keyOf(message)) ?? {};
-      const to = readerOf(facts, usual(message));
+      const to = heardBy(readerOf(facts, usual(message)), message, facts.locale !== undefined);
       const answer = emergencyIn(message.text, { country: facts.country, fallback_country: country, language: to.locale.slice(0, 2) });
       return answer ? { answer, reader: to } : null;
     },

@@ -19,6 +19,10 @@ export interface Limits {
   readonly spacing_h: number;
   /** true when the maximum was guessed from the masonry's weight: half of firebox height stands beside it */
   readonly guessed: boolean;
+  /** what a fire without a weight counts as: the heater's own full load, however small a rule has made the next one */
+  readonly unweighed_kg: number | null;
+  /** the heater's own day without any rule: a rule that makes fires smaller makes no room for one more */
+  readonly own_day: { readonly max_day_kg: number; readonly min_load_kg: number } | null;
 }
 
 /** EN 15544: nominal output times heating time over 3.25 kWh/kg (4.16 kWh/kg at 78 %). From memory of clause 4.2.1. */
@@ -38,27 +42,33 @@ const least = (...values: (number | null | undefined)[]): number | null => {
   return known.length > 0 ? Math.min(...known) : null;
 };
 
-export function limits(heater: HeaterFacts, rules: readonly HeaterRule[] = []): Limits {
+/** A rule for a kind of heater stands on every heater of its builder and holds for those of that kind. */
+export const holdsFor = (rule: HeaterRule, heater: HeaterFacts): boolean => rule.kind === undefined || rule.kind === heater.kind;
+
+export function limits(heater: HeaterFacts, given: readonly HeaterRule[] = []): Limits {
+  const rules = given.filter((rule) => holdsFor(rule, heater));
   const { source, own } = ownMaximum(heater);
   const ruled = least(...rules.map((rule) => rule.max_load_kg));
   const max_load_kg = least(own, ruled);
   const max_source = max_load_kg === null ? null : ruled !== null && ruled === max_load_kg && ruled !== own ? tightest(rules, ruled) : source;
 
-  const low = Math.max(
-    heater.min_load_kg ?? (max_load_kg === null ? 0 : MIN_SHARE * (own ?? max_load_kg)),
-    ...rules.map((rule) => rule.min_load_kg ?? 0),
-  );
+  const low = heater.min_load_kg ?? (max_load_kg === null ? 0 : MIN_SHARE * (own ?? max_load_kg));
   // A rule that lowers the maximum below the clean minimum leaves no load that is both; the maximum stands and the minimum gives way to it.
-  const min_load_kg = max_load_kg === null ? null : Math.min(low, max_load_kg);
+  const min_load_kg = max_load_kg === null ? null : Math.min(Math.max(low, ...rules.map((rule) => rule.min_load_kg ?? 0)), max_load_kg);
+
+  const max_day_kg = least(dayOf(heater, max_load_kg), ...rules.map((rule) => rule.max_day_kg));
+  const own_day_kg = own === null ? null : dayOf(heater, own);
+  const own_day = own === null || own_day_kg === null ? null : { max_day_kg: own_day_kg, min_load_kg: Math.min(low, own) };
 
   const heating_h = heater.nominal_heating_time_h;
-  const byHeatingTime = heating_h && max_load_kg !== null ? Math.max(1, Math.floor(24 / Math.max(heating_h, LEAST_SPACING_H))) * max_load_kg : null;
-  const byLoad = max_load_kg === null ? null : 2 * max_load_kg;
-  const byDay = heating_h ? least(heater.max_day_kg, byHeatingTime) : (heater.max_day_kg ?? byLoad);
-  const max_day_kg = least(byDay, ...rules.map((rule) => rule.max_day_kg));
-
   const spacing_h = Math.max(heating_h ? Math.max(heating_h, LEAST_SPACING_H) : USUAL_SPACING_H, ...rules.map((rule) => rule.spacing_h ?? 0));
-  return { max_load_kg, max_source, min_load_kg, max_day_kg, spacing_h, guessed: max_source === "guess" };
+  return { max_load_kg, max_source, min_load_kg, max_day_kg, spacing_h, guessed: max_source === "guess", unweighed_kg: own ?? max_load_kg, own_day };
+}
+
+function dayOf({ nominal_heating_time_h, max_day_kg }: HeaterFacts, max_load_kg: number | null): number | null {
+  const fires = nominal_heating_time_h ? Math.max(1, Math.floor(24 / Math.max(nominal_heating_time_h, LEAST_SPACING_H))) : 2;
+  const byLoad = max_load_kg === null ? null : fires * max_load_kg;
+  return nominal_heating_time_h ? least(max_day_kg, byLoad) : (max_day_kg ?? byLoad);
 }
 
 function ownMaximum(heater: HeaterFacts): { own: number | null; source: LimitSource | null } {
@@ -90,23 +100,37 @@ export interface Room {
 
 const HOUR_MS = 3_600_000;
 
-/** What the fires of the last day leave of the limits. A fire without a weight counts as a full load. */
+/**
+ * What the fires of the last day leave of the limits. A fire without a weight counts as a full load. Whatever holds the next fire back,
+ * it waits for the latest of all: a ban that ends early shortens no spacing.
+ */
 export function roomFor(known: Limits, fires: readonly Pick<Fire, "lit_at_ms" | "facts">[], now_ms: number, bans: readonly HeaterRule[] = []): Room {
   const counted = fires.filter((fire) => fire.lit_at_ms <= now_ms && fire.lit_at_ms > now_ms - 24 * HOUR_MS);
-  const weight = (fire: Pick<Fire, "facts">): number => fire.facts.load_kg ?? known.max_load_kg ?? 0;
+  const weight = (fire: Pick<Fire, "facts">): number => fire.facts.load_kg ?? known.unweighed_kg ?? 0;
   const burnt_24h_kg = counted.reduce((sum, fire) => sum + weight(fire), 0);
-  const ban = bans.find((rule) => rule.no_fire && now_ms >= Date.parse(rule.no_fire.from) && now_ms < Date.parse(rule.no_fire.to));
-  if (ban?.no_fire) return { next_load_kg: 0, burnt_24h_kg, not_before_ms: Date.parse(ban.no_fire.to), because: "ban" };
+  const left = known.max_load_kg === null ? null : known.max_day_kg === null ? known.max_load_kg : known.max_day_kg - burnt_24h_kg;
 
-  const last = counted.reduce((latest, fire) => Math.max(latest, fire.lit_at_ms), 0);
-  if (last > 0 && now_ms < last + known.spacing_h * HOUR_MS) {
-    return { next_load_kg: 0, burnt_24h_kg, not_before_ms: last + known.spacing_h * HOUR_MS, because: "spacing" };
+  const spaced_ms = counted.reduce((latest, { lit_at_ms }) => Math.max(latest, lit_at_ms), Number.NEGATIVE_INFINITY) + known.spacing_h * HOUR_MS;
+  const own = known.own_day;
+  const full = (left !== null && left < (known.min_load_kg ?? 0)) || (own !== null && own.max_day_kg - burnt_24h_kg < own.min_load_kg);
+  const day_ms = full && counted.length > 0 ? Math.min(...counted.map(({ lit_at_ms }) => lit_at_ms)) + 24 * HOUR_MS : Number.NEGATIVE_INFINITY;
+  const allowed_ms = Math.max(now_ms, spaced_ms, day_ms);
+  const not_before_ms = afterBans(bans, allowed_ms);
+  const banned = afterBans(bans, now_ms) > now_ms;
+  if (not_before_ms > now_ms) {
+    const because = banned || not_before_ms > allowed_ms ? "ban" : spaced_ms > now_ms ? "spacing" : "day";
+    return { next_load_kg: 0, burnt_24h_kg, not_before_ms, because };
   }
-  if (known.max_load_kg === null) return { next_load_kg: null, burnt_24h_kg, not_before_ms: null, because: null };
-  const left = known.max_day_kg === null ? known.max_load_kg : known.max_day_kg - burnt_24h_kg;
-  if (left < (known.min_load_kg ?? 0)) {
-    const oldest = counted.reduce((first, fire) => Math.min(first, fire.lit_at_ms), Number.POSITIVE_INFINITY);
-    return { next_load_kg: 0, burnt_24h_kg, not_before_ms: oldest + 24 * HOUR_MS, because: "day" };
+  return { next_load_kg: left === null ? null : Math.max(0, Math.min(known.max_load_kg ?? 0, left)), burnt_24h_kg, not_before_ms: null, because: null };
+}
+
+/** The first instant from here on that no ban covers. */
+function afterBans(bans: readonly HeaterRule[], from_ms: number): number {
+  let at_ms = from_ms;
+  for (let i = 0; i <= bans.length; i++) {
+    const until = bans.flatMap(({ no_fire }) => (no_fire && at_ms >= Date.parse(no_fire.from) && at_ms < Date.parse(no_fire.to) ? [Date.parse(no_fire.to)] : []));
+    if (until.length === 0) return at_ms;
+    at_ms = Math.max(...until);
   }
-  return { next_load_kg: Math.min(known.max_load_kg, left), burnt_24h_kg, not_before_ms: null, because: null };
+  return at_ms;
 }

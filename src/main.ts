@@ -8,16 +8,20 @@ import { join } from "node:path";
 import type { Adapter } from "../adapters/adapter.ts";
 import { terminal } from "../adapters/terminal/index.ts";
 import { text } from "./answer.ts";
+import { endWhenNobodyReads } from "./closed-output.ts";
 import { connections, HOPELESS } from "./connections.ts";
-import { startCore } from "./core/remote.ts";
+import { type RemoteCore, startCore } from "./core/remote.ts";
 import type { Log } from "./delivery/log.ts";
 import { front } from "./front.ts";
 import { listen, metrics } from "./hosting/http.ts";
 import { hostLog } from "./hosting/log.ts";
 import { measured } from "./hosting/measured.ts";
+import { albumIn, fileFor } from "./pictures/album.ts";
+import { keptPhotos, photosFrom, sweeping } from "./pictures/photos.ts";
 import { BadSettings, readSettings, stateFolder, type HostSettings } from "./settings.ts";
 import { renderer, type Reader, type Renderer } from "./text/render.ts";
 
+endWhenNobodyReads();
 const RECORDS_MS = 10_000;
 const READY_MS = 2_000;
 
@@ -44,6 +48,12 @@ const shown: Renderer = (words, to) => render(words, to);
 const { database, country, knowledge, forecast } = settings;
 /** Beside a network, the terminal is there for whoever sits at it, not for a service without input. */
 const talksHere = !isService || process.stdin.isTTY === true;
+let album: string | undefined;
+const photos = keptPhotos({
+  folder: join(stateFolder(process.env), "photos"),
+  draw: (picture, to) => fileFor(picture, to, (album ??= albumIn(stateFolder(process.env)))),
+  fetch: photosFrom((): RemoteCore => remote),
+});
 const here = terminal({
   stdin: process.stdin,
   stdout: process.stdout,
@@ -54,11 +64,12 @@ const here = terminal({
   now: Date.now,
   greeting: text("greeting"),
   documents: join(stateFolder(process.env), "documents"),
+  draw: photos.draw,
   ...(settings.history ? { history: join(stateFolder(process.env), "history") } : {}),
   onError: (error) => log.error({ why: String(error) }, "a message could not be answered"),
 });
 
-const networks = await connections(settings, { render: shown, reader, log });
+const networks = await connections(settings, { render: shown, reader, log, remote: (): RemoteCore => remote });
 const adapters: readonly Adapter[] = [...(talksHere ? [here] : []), ...networks.adapters];
 const remote = startCore(
   {
@@ -69,7 +80,7 @@ const remote = startCore(
   adapters.map(watch.counted),
   log,
 );
-const core = measured(front({ remote, reader, ...(country ? { country } : {}), limit_ms: RECORDS_MS }), watch);
+const core = measured(front({ remote: { ...remote, receive: sweeping(remote.receive, photos) }, reader, ...(country ? { country } : {}), limit_ms: RECORDS_MS }), watch);
 const http = settings.http_port === undefined ? null : await listen(settings.http_port, { ready: () => remote.answers(READY_MS) }, watch).catch((error) => {
   log.error({ why: String(error), port: settings.http_port }, "the port for health and metrics cannot be opened");
   return null;

@@ -1,5 +1,6 @@
 /** What an adapter hands in: one event of a chat network in neutral form. */
 
+import type { BuilderInvitation } from "./records/ports.ts";
 import type { Fire } from "./records/types.ts";
 
 export interface Identity {
@@ -18,6 +19,8 @@ export interface Place {
   readonly encrypted: boolean | null;
   /** whether this person may set what concerns the whole group, by the network's own rights */
   readonly moderates?: boolean;
+  /** what is said to one person here is seen by nobody else, though the place is a group's */
+  readonly whispers?: boolean;
 }
 
 export interface Message {
@@ -35,8 +38,14 @@ export interface Message {
   /** records given as data (import, lines) */
   readonly records?: Readonly<Record<string, unknown>>;
   readonly picture?: { readonly name: string; readonly media_type: string; readonly bytes: Uint8Array };
+  /** a picture came with the message and could not be had */
+  readonly picture_missing?: "too-large" | "not-fetched";
   /** all fires of the heater's last twelve months, looked up for a message that asks for a report */
   readonly season?: readonly Fire[];
+  /** what the builder's code in the message stands for, looked up before deciding; null for a code nobody gave (any longer) */
+  readonly builder_invitation?: BuilderInvitation | null;
+  /** characters drawn on arrival, for what nobody must be able to guess */
+  readonly lot?: string;
   /** the emergency leaf answered this message already, before anything else ran */
   readonly emergency_answered?: string;
 }

@@ -6,6 +6,7 @@ import { once } from "node:events";
 import { createInterface } from "node:readline";
 import type { Calculator } from "./calculators/calculator.ts";
 import { CALCULATORS, reckon } from "./calculators/index.ts";
+import { endWhenNobodyReads } from "./closed-output.ts";
 
 const USAGE = "Write a calculator and its inputs, such as moisture '{\"moisture_pct_dry\":25}'; or --list; or --batch.";
 
@@ -81,5 +82,6 @@ function json(text: string): unknown {
 }
 
 if (import.meta.main) {
+  endWhenNobodyReads();
   process.exitCode = await main({ args: process.argv.slice(2), input: process.stdin, output: process.stdout });
 }

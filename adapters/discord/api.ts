@@ -77,10 +77,10 @@ export interface MessagePayload {
   readonly allowed_mentions: { readonly parse: readonly [] };
   readonly attachments?: readonly { readonly id: string; readonly filename: string; readonly description?: string }[];
 }
-/** A file to be uploaded as `files[n]`, n being its place in the list: one that lies on disk, or its words. */
+/** A file to be uploaded as `files[n]`, n being its place in the list: one that lies on disk, or its words or bytes. */
 export type Upload =
   | { readonly name: string; readonly path: string }
-  | { readonly name: string; readonly media_type: string; readonly content: string };
+  | { readonly name: string; readonly media_type: string; readonly content: string | Uint8Array };
 export interface DiscordMessage {
   readonly payload: MessagePayload;
   readonly files: readonly Upload[];

@@ -23,7 +23,7 @@ const Option = z.strictObject({
   field: z.string().optional(),
 });
 const does = {
-  answers: z.enum(["private", "group"]),
+  answers: z.enum(["private", "whisper", "group"]),
   moderators: z.boolean().optional(),
   says: z.array(z.union([z.string(), z.array(z.string())])).optional(),
   form: z.string().optional(),

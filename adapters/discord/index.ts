@@ -1,10 +1,10 @@
 /** Discord: one client, what comes in handed to the core, what the core says laid out and sent. Holds no word of the domain. */
 import type { Server } from "node:http";
 import { type APIInteraction, Client, Events, GatewayIntentBits, type GatewayMessageCreateDispatchData, Options, Partials, REST, type RESTOptions, Routes } from "discord.js";
-import type { Picture } from "../../src/answer.ts";
 import type { Log } from "../../src/delivery/log.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Adapter, Core } from "../adapter.ts";
+import type { Drawn } from "../drawn.ts";
 import type { DiscordMessage } from "./api.ts";
 import { type Commands, readCommands, register, registration } from "./commands.ts";
 import { type Count, type ExchangeDeps, READY_MS, TOKEN_MS } from "./exchange.ts";
@@ -34,7 +34,7 @@ export interface DiscordOptions {
   readonly now: () => number;
   /** Discord can do nothing more with these settings: said plainly, once. The process should end, so that a supervisor starts it anew. */
   readonly onFatal: (why: string) => void;
-  draw?(picture: Picture, reader: Reader): Promise<string | null>;
+  readonly draw?: Drawn;
   /** another address of the API, for tests on this machine */
   readonly api?: string;
   /** register commands in this server only, where they appear at once */

@@ -122,12 +122,16 @@ async function onCommand(deps: InteractionDeps, from: Asked, interaction: APIApp
   const target = onMessage ? Object.values(data.resolved.messages)[0] : undefined;
   const told = toldBy(command, target ? { message: wordsOf(target, deps.me()) } : given);
   const attachment = target ? pictureOf(target.attachments) : picture && data.type === 1 ? (data.resolved?.attachments?.[picture] ?? null) : null;
-  const message = messageOf(from, hidden, deps.now(), told);
-  if (!attachment) return converse(deps, from, message, manner(from, hidden, hidden), hidden ? "private-reply" : "reply");
+  const quiet = hidden || command.answers === "whisper";
+  if (!hidden && from.guild && from.channel) deps.memory.set(`last:${from.guild}`, from.channel);
+  const how = manner(from, hidden, quiet);
+  const defer = quiet ? "private-reply" : "reply";
+  const message = messageOf(from, hidden, deps.now(), told, quiet);
+  if (!attachment) return converse(deps, from, message, how, defer);
   const urgent = talk.urgent(message);
-  if (urgent) return converse(deps, from, message, manner(from, hidden, hidden), hidden ? "private-reply" : "reply");
-  const withPicture = fetchPicture(attachment, deps.picture_hosts).then((bytes) => talk.ask(bytes ? { ...message, picture: bytes } : message, null));
-  return exchange(deps.exchange(from), interaction, hidden ? "private-reply" : "reply", shown(deps, from, withPicture, manner(from, hidden, hidden)));
+  if (urgent) return converse(deps, from, message, how, defer);
+  const withPicture = fetchPicture(attachment, deps.picture_hosts).then((came) => talk.ask({ ...message, ...came }, null));
+  return exchange(deps.exchange(from), interaction, defer, shown(deps, from, withPicture, how));
 }
 
 async function onPress(deps: InteractionDeps, from: Asked, interaction: APIMessageComponentInteraction): Promise<void> {

@@ -49,8 +49,7 @@ export async function onMessage(deps: MessageDeps, event: GatewayMessageCreateDi
 }
 
 async function work({ talk, picture_hosts }: MessageDeps, { message, picture }: Said): Promise<Reply | null | "failed"> {
-  const bytes = picture ? await fetchPicture(picture, picture_hosts) : null;
-  return talk.ask(bytes ? { ...message, picture: bytes } : message, null);
+  return talk.ask(picture ? { ...message, ...(await fetchPicture(picture, picture_hosts)) } : message, null);
 }
 
 async function shown(deps: MessageDeps, heard: Said, reply: Reply | null | "failed"): Promise<Shown> {

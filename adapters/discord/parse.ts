@@ -54,18 +54,19 @@ export const mayAttach = ({ may, interaction }: Asked): boolean => interaction.g
 
 export const identityOf = (id: string, name: string): Identity => ({ network: NETWORK, id, name });
 
-const place = (guild: string | null, user: string, moderates: boolean): Place =>
+/** @param whispers the answer is shown to whoever asked or pressed, and to nobody else */
+const place = (guild: string | null, user: string, moderates: boolean, whispers = false): Place =>
   guild === null
     ? { network: NETWORK, id: privatePlace(user), kind: "private", encrypted: null }
-    : { network: NETWORK, id: groupPlace(guild), kind: "group", encrypted: null, moderates };
+    : { network: NETWORK, id: groupPlace(guild), kind: "group", encrypted: null, moderates, ...(whispers ? { whispers } : {}) };
 
 /** @param privately the answer is for this person alone, so the talk is theirs and not the group's */
-export function messageOf(from: Asked, privately: boolean, now_ms: number, more: Partial<Message>): Message {
+export function messageOf(from: Asked, privately: boolean, now_ms: number, more: Partial<Message>, whispers = more.choice !== undefined): Message {
   return {
     adapter: NETWORK,
     native_id: from.interaction.id,
     identity: identityOf(from.user, from.name),
-    place: place(privately ? null : from.guild, from.user, from.moderates),
+    place: place(privately ? null : from.guild, from.user, from.moderates, whispers),
     received_at_ms: now_ms,
     locale: from.locale,
     ...more,

@@ -147,10 +147,11 @@ function document(piece: DocumentPiece, at: number): Laid[] {
   ];
 }
 
-function picture(piece: { alt: string; file?: string }, at: number, label: Label): Laid[] {
+function picture(piece: Extract<Piece, { kind: "picture" }>, at: number, label: Label): Laid[] {
   const words = (): Laid[] => fit(label("picture", { alt: piece.alt }) || piece.alt || "·", PART, (one) => one).map((one) => text(one));
-  if (!piece.file) return words();
-  const name = `figure-${at}${/\.\w{1,5}$/.exec(piece.file)?.[0] ?? ""}`;
+  const { photo, file = photo?.name } = piece;
+  if (!file) return words();
+  const name = `figure-${at}${/\.\w{1,5}$/.exec(file)?.[0] ?? ""}`;
   const shown: Laid = {
     components: [
       {
@@ -159,7 +160,7 @@ function picture(piece: { alt: string; file?: string }, at: number, label: Label
       },
     ],
     size: [0, 1, 1],
-    upload: { name, path: piece.file },
+    upload: photo ? { name, media_type: photo.media_type, content: photo.bytes } : { name, path: file },
   };
   return piece.alt.length > LIMITS.alt ? [shown, ...words()] : [shown];
 }

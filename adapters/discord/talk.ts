@@ -1,9 +1,10 @@
 /** From a message to what is shown for it, wherever it came from: danger first and at once, live answers on their cards. */
-import type { Answer, Block, Picture } from "../../src/answer.ts";
+import type { Answer } from "../../src/answer.ts";
 import type { Log } from "../../src/delivery/log.ts";
 import type { Message } from "../../src/message.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Core, Reply } from "../adapter.ts";
+import { type Drawn, withFiles, withoutFiles } from "../drawn.ts";
 import { type Label, labels } from "../outline.ts";
 import { oneLine, shorten } from "../plain.ts";
 import { type DiscordMessage, EPHEMERAL, IS_COMPONENTS_V2 } from "./api.ts";
@@ -22,7 +23,7 @@ export interface TalkDeps {
   /** how Gleed's own few words are shown to somebody of whom nothing is known */
   readonly reader: Reader;
   readonly log: Log;
-  draw?(picture: Picture, reader: Reader): Promise<string | null>;
+  readonly draw?: Drawn;
 }
 
 export interface Manner {
@@ -53,19 +54,8 @@ export function talk(deps: TalkDeps): Talk {
   const { core, wire, cards, render, log } = deps;
   const label = (locale: string): Label => labels({ render, reader: { ...deps.reader, locale } });
 
-  async function drawn(answer: Answer, reader: Reader, files: boolean): Promise<Answer> {
-    if (!answer.blocks.some((block) => block.kind === "picture")) return answer;
-    const draw = async (block: Block): Promise<Block> => {
-      if (block.kind !== "picture") return block;
-      const { file: _, ...words } = block.picture;
-      const file = files ? (block.picture.file ?? (await deps.draw?.(block.picture, reader).catch((error) => {
-        log.warn({ why: reason(error) }, "a picture could not be drawn; its words stand for it");
-        return null;
-      }))) : null;
-      return { ...block, picture: file ? { ...words, file } : words };
-    };
-    return { ...answer, blocks: await Promise.all(answer.blocks.map(draw)) } as Answer;
-  }
+  const drawn = async (answer: Answer, reader: Reader, files: boolean): Promise<Answer> =>
+    files ? withFiles(answer, reader, deps.draw, (error) => log.warn({ why: reason(error) }, "a picture could not be drawn; its words stand for it")) : withoutFiles(answer);
 
   function note(label: Label, id: string): DiscordMessage {
     return plainMessage(escapeMarkdown(label(id)), true);

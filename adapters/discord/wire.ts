@@ -107,7 +107,7 @@ const nonce = (key: string): string => createHash("sha256").update(key).digest("
 /** What a message becomes: nobody-else-sees-it is decided when it is made, and files that are no longer named go. */
 const edited = ({ payload }: DiscordMessage) => ({ ...payload, flags: payload.flags & ~EPHEMERAL, attachments: payload.attachments ?? [] });
 
-const TYPES: Readonly<Record<string, string>> = { png: "image/png", svg: "image/svg+xml", jpg: "image/jpeg" };
+const TYPES: Readonly<Record<string, string>> = { png: "image/png", svg: "image/svg+xml", jpg: "image/jpeg", webp: "image/webp" };
 
 const filesOf = (message: DiscordMessage): Promise<RawFile[]> =>
   Promise.all(message.files.map(async (file) => ({

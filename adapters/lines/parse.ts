@@ -41,7 +41,7 @@ export function parseLine(line: string, native_id: string, received_at_ms: numbe
       identity: { network: NETWORK, id: person, name: person },
       place: room === "private"
         ? { network: NETWORK, id: `private:${person}`, kind: "private", encrypted: null }
-        : { network: NETWORK, id: `group:${room}`, kind: "group", name: room, encrypted: null },
+        : { network: NETWORK, id: `group:${room}`, kind: "group", name: room, encrypted: null, whispers: true },
       ...(text !== undefined ? { text } : {}),
       ...(choose !== undefined ? { choice: choose } : {}),
       ...(form !== undefined ? { form: { id: typeof form.id === "string" ? form.id : "records", values: isObject(form.values) ? form.values : form } } : {}),

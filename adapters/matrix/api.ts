@@ -1,4 +1,5 @@
 /** The content of the Matrix events that Gleed sends (client-server API: m.room.message, m.replace, m.image). */
+import type { Photo } from "../../src/answer.ts";
 
 export interface Notice {
   readonly msgtype: "m.notice";
@@ -17,7 +18,7 @@ export interface Edit extends Notice {
 /** What is sent for one answer, in order. A picture becomes an (encrypted) m.image once its file is uploaded. */
 export type Event =
   | { readonly kind: "notice"; readonly content: Notice }
-  | { readonly kind: "image"; readonly path: string; readonly content: ImageText }
+  | { readonly kind: "image"; readonly from: string | Photo; readonly content: ImageText }
   | { readonly kind: "file"; readonly bytes: string; readonly content: FileText };
 
 /** A document becomes an (encrypted) m.file once its words are uploaded. */

@@ -16,23 +16,25 @@ interface ImageContent {
   readonly info?: { readonly mimetype?: unknown; readonly size?: unknown };
 }
 
-/** Null when there is none, it is too large, or it does not come or open. */
-export async function download(client: MatrixClient, content: ImageContent): Promise<Picture | null> {
+/** What kept it from coming, where it does not: too large, or neither fetched nor opened. */
+export async function download(client: MatrixClient, content: ImageContent): Promise<Picture | "too-large" | "not-fetched"> {
   const { file, info } = content;
   const from = file?.url ?? content.url;
-  if (typeof from !== "string" || Number(info?.size ?? 0) > MOST_BYTES) return null;
+  if (typeof from !== "string") return "not-fetched";
+  if (Number(info?.size ?? 0) > MOST_BYTES) return "too-large";
   const url = client.mxcUrlToHttp(from, undefined, undefined, undefined, false, true, true);
-  if (!url) return null;
+  if (!url) return "not-fetched";
   try {
     const response = await fetch(url, { headers: { authorization: `Bearer ${client.getAccessToken()}` }, signal: AbortSignal.timeout(LIMIT_MS) });
-    if (!response.ok || Number(response.headers.get("content-length") ?? 0) > MOST_BYTES) return null;
+    if (!response.ok) return "not-fetched";
+    if (Number(response.headers.get("content-length") ?? 0) > MOST_BYTES) return "too-large";
     const raw = new Uint8Array(await response.arrayBuffer());
-    if (raw.length > MOST_BYTES) return null;
+    if (raw.length > MOST_BYTES) return "too-large";
     const bytes = file ? await opened(raw, file) : raw;
     const name = [content.filename, content.body].find((one) => typeof one === "string") as string | undefined;
     return { name: shorten(oneLine(name ?? ""), 100), media_type: typeof info?.mimetype === "string" ? info.mimetype : "application/octet-stream", bytes };
   } catch {
-    return null;
+    return "not-fetched";
   }
 }
 

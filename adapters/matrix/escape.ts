@@ -4,7 +4,7 @@
  * Clients make links of bare addresses, rooms and people by themselves, in HTML and in plain bodies. A hair space (U+200A) after the
  * mark that gives them away ends the link and is hardly seen; the joiners of no width count as letters in some clients' patterns.
  */
-const GIVE_AWAY = /(?<=\p{L}):(?=[\p{L}\p{N}/])|(?<=[\p{L}\p{N}])\.(?=\p{L}{2})|[@#!](?=[\p{L}\p{N}])|\/(?=\/)/gu;
+const GIVE_AWAY = /(?<=\p{L}):(?=[\p{L}\p{N}/])|(?<=[\p{L}\p{N}])\.(?=\p{L}{2})|[@#!](?=[\p{L}\p{N}._=+/-])|\/(?=\/)/gu;
 
 export const unlinked = (words: string): string => words.replace(GIVE_AWAY, "$&\u200A");
 

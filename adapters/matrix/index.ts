@@ -181,7 +181,7 @@ export function matrix(options: MatrixOptions): Adapter {
         const state = rows.talk(room_id, person);
         const { event_ids, state: next } = await show(deps, {
           answer, reader, room_id, person, key, is_encrypted, state,
-          after: rows.lastSeq(), in_place: false, relation: null, call: true, maybe_repeat: outgoing.maybe_repeat, once: true,
+          after: rows.lastSeq(), in_place: answer.in_place === true, relation: null, call: answer.in_place !== true, maybe_repeat: outgoing.maybe_repeat, once: true,
         });
         rows.setTalk(room_id, person, next);
         return { sent: true, native_id: event_ids[0] ?? null };

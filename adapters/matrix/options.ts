@@ -1,8 +1,9 @@
 /** What the adapter is started with. */
-import type { Picture, Text } from "../../src/answer.ts";
+import type { Text } from "../../src/answer.ts";
 import type { Log } from "../../src/delivery/log.ts";
 import type { Secret } from "../../src/settings.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
+import type { Drawn } from "../drawn.ts";
 
 export interface MatrixOptions {
   readonly homeserver: string;
@@ -23,8 +24,7 @@ export interface MatrixOptions {
   readonly reader: Reader;
   readonly log: Log;
   readonly now: () => number;
-  /** draws a picture to a file, null when it cannot */
-  readonly draw?: (picture: Picture, reader: Reader) => Promise<string | null>;
+  readonly draw?: Drawn;
   readonly greeting?: Text;
   /** the store can no longer be written: memory is ahead of the disk, and the process must end at once (exit code 70) */
   readonly onBroken: (error: unknown) => void;

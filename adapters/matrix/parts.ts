@@ -1,4 +1,5 @@
 /** Words as parts of a notice: plain body and HTML side by side, each small enough to be packed. */
+import type { Photo } from "../../src/answer.ts";
 import type { Cause, Label, Numbered } from "../outline.ts";
 import { chunks, cut, type Part } from "../pack.ts";
 import { BYTES } from "./api.ts";
@@ -17,7 +18,8 @@ export interface Both {
   readonly html: string;
 }
 export interface Laid extends Part, Both {
-  readonly image?: { readonly path: string; readonly alt: string };
+  /** a file on disk, or a photograph */
+  readonly image?: { readonly from: string | Photo; readonly alt: string };
   readonly file?: { readonly name: string; readonly title: string; readonly media_type: string; readonly content: string };
 }
 

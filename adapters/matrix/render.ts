@@ -33,8 +33,9 @@ export function renderMatrix(answer: Answer, options: MatrixOptions): Event[] {
   return pages.map((page) => {
     const image = page[0]?.image;
     if (image) {
-      const filename = `figure${extname(image.path)}`;
-      return { kind: "image", path: image.path, content: { msgtype: "m.image", body: image.alt, filename, "m.mentions": {} } };
+      const { from } = image;
+      const filename = typeof from === "string" ? `figure${extname(from)}` : from.name;
+      return { kind: "image", from, content: { msgtype: "m.image", body: image.alt, filename, "m.mentions": {} } };
     }
     const file = page[0]?.file;
     if (file) {
@@ -84,9 +85,10 @@ function lay(piece: Piece, label: Label, options: MatrixOptions): Laid[] {
       return piece.groups.flatMap((group) => [...title(group.label), ...lines(group.causes.flatMap(causeItem), "<ul>", "", "</ul>")]);
     case "picture": {
       const words = fit(label("picture", { alt: piece.alt }) || piece.alt, PART, in_("p")).map((one) => part(one));
-      if (!piece.file) return words;
+      const from = piece.photo ?? piece.file;
+      if (!from) return words;
       const alt = unlinked(shorten(piece.alt, ALT));
-      const image: Laid = { body: "", html: "", size: [0], alone: true, image: { path: piece.file, alt } };
+      const image: Laid = { body: "", html: "", size: [0], alone: true, image: { from, alt } };
       return piece.alt.length > ALT ? [image, ...words] : [image];
     }
     case "document": {

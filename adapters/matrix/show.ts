@@ -1,8 +1,9 @@
 /** An answer in a room: its notices and pictures, or the live one brought up to date, and a key below it for each choice. */
 import type { MatrixClient } from "matrix-js-sdk";
-import type { Answer, Block, Picture } from "../../src/answer.ts";
+import type { Answer } from "../../src/answer.ts";
 import type { Log } from "../../src/delivery/log.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
+import { type Drawn, withFiles } from "../drawn.ts";
 import { outline } from "../outline.ts";
 import { firstNumber } from "../terminal/parse.ts";
 import type { Event, Notice } from "./api.ts";
@@ -44,7 +45,7 @@ export interface ShowDeps {
   readonly post: Post;
   readonly rows: Pick<Rows, "live" | "setLive" | "setShown">;
   readonly render: Renderer;
-  readonly draw?: (picture: Picture, reader: Reader) => Promise<string | null>;
+  readonly draw?: Drawn;
   readonly now: () => number;
   readonly log: Log;
 }
@@ -62,7 +63,7 @@ export async function show(deps: ShowDeps, showing: Showing): Promise<Shown> {
   const { render, rows, post } = deps;
   const { reader, room_id, person, key, state } = showing;
   const { answer } = showing;
-  const drawn = await withPictures(deps, showing);
+  const drawn = await withFiles(answer, reader, deps.draw, (error) => deps.log.warn({ why: String(error) }, "a picture could not be drawn; its words stand for it"));
   const before = answer.live === undefined || answer.emergency ? null : rows.live(room_id, answer.live);
   const kept = state.open.filter((one) => one.after >= showing.after || (one.live !== undefined && !answer.emergency));
   const offered = outline(drawn, { render, reader }).numbered.length;
@@ -146,17 +147,4 @@ async function contentOf({ client, log }: ShowDeps, event: Event, { is_encrypted
     const words: Pick<Notice, "msgtype" | "body" | "m.mentions"> = { msgtype: "m.notice", body: event.content.body, "m.mentions": {} };
     return words;
   }
-}
-
-async function withPictures({ draw, log }: ShowDeps, { answer, reader }: Showing): Promise<Answer> {
-  if (!draw || answer.emergency || !answer.blocks.some((block) => block.kind === "picture" && !block.picture.file)) return answer;
-  const one = async (block: Block): Promise<Block> => {
-    if (block.kind !== "picture" || block.picture.file) return block;
-    const file = await draw(block.picture, reader).catch((error: unknown) => {
-      log.warn({ why: String(error) }, "a picture could not be drawn; its words stand for it");
-      return null;
-    });
-    return file ? { ...block, picture: { ...block.picture, file } } : block;
-  };
-  return { ...answer, blocks: await Promise.all(answer.blocks.map(one)) } as Answer;
 }

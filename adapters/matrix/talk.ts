@@ -132,10 +132,11 @@ export function talk(deps: TalkDeps): Talk {
 
   async function other(said: Said): Promise<void> {
     const content = said.event.getContent<{ msgtype?: string; body?: string; filename?: string }>();
-    const picture = content.msgtype === "m.image" ? await download(client, content) : null;
-    if (!picture) return say(said, own("matrix-only-words"), "only-words");
+    if (content.msgtype !== "m.image") return say(said, own("matrix-only-words"), "only-words");
+    const picture = await download(client, content);
     const caption = content.filename !== undefined && content.filename !== content.body ? content.body : undefined;
-    await receive(said, { ...said.message, picture, ...(caption ? { text: caption } : {}) });
+    const came = typeof picture === "string" ? { picture_missing: picture } : { picture };
+    await receive(said, { ...said.message, ...came, ...(caption ? { text: caption } : {}) });
   }
 
   async function setPrefix(said: Said, words: string): Promise<boolean> {

@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { extname } from "node:path";
 import { Attachment, initAsync } from "@matrix-org/matrix-sdk-crypto-wasm";
 import type { MatrixClient } from "matrix-js-sdk";
+import type { Photo } from "../../src/answer.ts";
 import type { Event } from "./api.ts";
 
 const TYPES: Readonly<Record<string, string>> = { ".png": "image/png", ".svg": "image/svg+xml", ".jpg": "image/jpeg" };
@@ -11,8 +12,8 @@ const PNG_SIZE = 16;
 
 /** The content of the event that shows it. */
 export async function upload(client: MatrixClient, event: Exclude<Event, { kind: "notice" }>, isEncrypted: boolean): Promise<object> {
-  const bytes = event.kind === "image" ? await readFile(event.path) : Buffer.from(event.bytes);
-  const info = event.kind === "image" ? { mimetype: TYPES[extname(event.path)] ?? "application/octet-stream", size: bytes.length, ...sizeOf(bytes) } : event.content.info;
+  const bytes = event.kind === "file" ? Buffer.from(event.bytes) : typeof event.from === "string" ? await readFile(event.from) : Buffer.from(event.from.bytes);
+  const info = event.kind === "image" ? { mimetype: typeOf(event.from), size: bytes.length, ...sizeOf(bytes) } : event.content.info;
   if (!isEncrypted) {
     const { content_uri } = await client.uploadContent(new Blob([bytes]), { type: info.mimetype, name: event.content.filename });
     return { ...event.content, info, url: content_uri };
@@ -26,6 +27,8 @@ export async function upload(client: MatrixClient, event: Exclude<Event, { kind:
   });
   return { ...event.content, info, file: { ...how, url: content_uri } };
 }
+
+const typeOf = (from: string | Photo): string => (typeof from === "string" ? (TYPES[extname(from)] ?? "application/octet-stream") : from.media_type);
 
 const sizeOf = (bytes: Buffer): { w: number; h: number } | Record<string, never> =>
   bytes.length > PNG_SIZE + 8 && bytes.toString("latin1", 1, 4) === "PNG"

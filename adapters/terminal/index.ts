@@ -4,6 +4,7 @@ import type { Readable } from "node:stream";
 import type { Text } from "../../src/answer.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Adapter } from "../adapter.ts";
+import type { Drawn } from "../drawn.ts";
 import { saysOneOf } from "../forms.ts";
 import { plain } from "../plain.ts";
 import { keepIn } from "./documents.ts";
@@ -28,6 +29,8 @@ export interface TerminalOptions {
   readonly history?: string;
   /** folder for pages and tables that were asked for; without it they are read out */
   readonly documents?: string;
+  /** draws pictures to files; without it they are given in words */
+  readonly draw?: Drawn;
   /** default: on a terminal that shows colours, and not where NO_COLOR forbids them */
   readonly colour?: boolean;
   readonly onError?: (error: unknown) => void;
@@ -110,6 +113,7 @@ export function terminal(options: TerminalOptions): Terminal {
           received_at_ms: options.now(),
           ...(options.locale ? { locale: options.locale } : {}),
         }),
+        ...(options.draw ? { draw: options.draw } : {}),
         ...(options.documents ? { keepFile: keepIn(options.documents) } : {}),
         patience_ms: isTerminal ? 0 : PIPED_PATIENCE_MS,
         onError: options.onError ?? (() => {}),
@@ -135,7 +139,7 @@ export function terminal(options: TerminalOptions): Terminal {
 
     async send(outgoing, reader) {
       if (!current || stdout.destroyed || stdout.writableEnded) return { sent: false, retry: false, why: "the terminal is closed" };
-      current.show({ answer: outgoing.answer, reader }, outgoing.maybe_repeat);
+      await current.show({ answer: outgoing.answer, reader }, outgoing.maybe_repeat);
       return { sent: true, native_id: null };
     },
   };

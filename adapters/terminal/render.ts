@@ -99,7 +99,7 @@ function pieceLines(piece: Piece, how: Look): string[] {
       return figures(piece.items, how);
     case "causes":
       return piece.groups.flatMap((group) => [
-        paint("bold", group.label),
+        ...wrap(group.label, prose).map((line) => paint("bold", line)),
         ...group.causes.flatMap((cause) => [
           ...hang("  ", `${cause.title} (${cause.share})`, how),
           ...cause.because.flatMap((reason) => hang("    - ", reason, how)),

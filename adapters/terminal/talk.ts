@@ -2,10 +2,12 @@
 import type { Message } from "../../src/message.ts";
 import type { Reader, Renderer } from "../../src/text/render.ts";
 import type { Core, Reply } from "../adapter.ts";
+import { type Drawn, withFiles } from "../drawn.ts";
 import { beginForm, fillIn, type FormTalk, formQuestion } from "../forms.ts";
 import { type FormPiece, labels, type Options } from "../outline.ts";
 import { plain } from "../plain.ts";
 import { firstNumber, type Open, parse } from "./parse.ts";
+import { pictureNamed, readPicture } from "./picture.ts";
 import { renderFormQuestion, renderNote, renderTerminal } from "./render.ts";
 import type { Writer } from "./send.ts";
 
@@ -20,7 +22,7 @@ interface Line {
 export interface Talk {
   take(words: string): void;
   /** an answer that nothing typed asked for */
-  show(reply: Pick<Reply, "answer" | "reader">, maybe_repeat: boolean): void;
+  show(reply: Pick<Reply, "answer" | "reader">, maybe_repeat: boolean): Promise<void>;
   say(id: string): void;
   readonly label: ReturnType<typeof labels>;
   readonly filling: () => boolean;
@@ -35,6 +37,7 @@ export interface TalkOptions {
   readonly reader: Reader;
   readonly event: (number: number) => Omit<Message, "text">;
   readonly keepFile?: Options["keepFile"];
+  readonly draw?: Drawn;
   /** how long a line may keep later ones from being looked at for danger; 0 looks as soon as a line comes */
   readonly patience_ms: number;
   readonly onError: (error: unknown) => void;
@@ -66,6 +69,9 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
       open = [...open, { after: asked ?? count, outline: shown.outline, ...(answer.live ? { live: answer.live } : {}) }];
   }
 
+  const drawn = async ({ answer, reader: to }: Pick<Reply, "answer" | "reader">): Promise<Pick<Reply, "answer" | "reader">> =>
+    ({ answer: await withFiles(answer, to, options.draw, onError), reader: to });
+
   function look(line: Line): Reply | null {
     if (line.urgent === undefined) {
       line.urgent = line.words === "" ? null : core.emergency({ ...line.event, text: line.words });
@@ -78,7 +84,7 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
     const { urgent } = line;
     try {
       const reply = await core.receive(urgent ? { ...message, emergency_answered: urgent.answer.topic } : message);
-      if (!(urgent && reply.answer.emergency && reply.answer.topic === urgent.answer.topic)) show(reply, line.number);
+      if (!(urgent && reply.answer.emergency && reply.answer.topic === urgent.answer.topic)) show(await drawn(reply), line.number);
     } catch (error) {
       onError(error);
       if (!urgent) note(label("failed"));
@@ -112,6 +118,8 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
     }
     if (form) return answerForm(form, line);
     if (line.words === "") return;
+    const named = pictureNamed(line.words);
+    if (named) return receive({ ...message, text: named.words, ...(await readPicture(named)) }, line);
     const typed = parse(
       line.words,
       open.filter((one) => one.after < line.number).flatMap((one) => one.outline.numbered),
@@ -143,7 +151,7 @@ export function talk({ core, out, render, event, patience_ms, onError, ...option
       if (stalled) look(line);
       running ??= run();
     },
-    show: (reply, maybe_repeat) => show(reply, null, maybe_repeat),
+    show: async (reply, maybe_repeat) => show(await drawn(reply), null, maybe_repeat),
     say: (id) => note(label(id)),
     label,
     filling: () => form !== null,

@@ -78,9 +78,10 @@ export const firePlan = calculator({
     given.wanted.forEach((one, i) => {
       if (one.min_C > one.max_C) throw new BadInput(`wanted[${i}].min_C is ${one.min_C}; it should not be above max_C, ${one.max_C}.`);
     });
-    const start_hour = Math.ceil((Number(hour) + Number(minute) / 60) * 4) / 4;
+    // fires are lit on the hour: the plan begins with the next whole one
+    const start_hour = Math.ceil(Number(hour) + Number(minute) / 60);
     const hours = given.weather.length * 24 - start_hour;
-    if (hours <= 0) throw new BadInput(`from is ${given.from}; it should leave at least a quarter of an hour of the last day of weather.`);
+    if (hours <= 0) throw new BadInput(`from is ${given.from}; it should leave at least an hour of the last day of weather.`);
     const wood = given.wood.species === undefined ? undefined : findWood(given.wood.species);
     const plant = planPlant({ ...given.heater, max_load_kg: given.heater.max_load_kg ?? allowed.max_load_kg }, given.house);
     const awake = { from_h: hourOf(given.awake.from), to_h: hourOf(given.awake.to) };

@@ -8,6 +8,8 @@ const BURNING = /\b(glass|window|smoke|log|lit|fire|seasoned?|dry by|ready|heat|
 const TONIGHT = /\bhow (much|many)\b.{0,40}\b(wood|kg|kilos?|kilograms?|pounds?|lbs?|baskets?|logs?|splits?|birch|oak|beech|spruce|pine|maple|ash)\b.{0,40}\b(tonight|today|this evening|now)\b|\b(tonight|today)\b.{0,30}\bhow (much|many)\b/;
 const START = /\b(walk|guide|talk) (me|us) through\b.{0,30}\bfire\b|\b(start|light|begin) (a|the|my|our|tonight'?s?) (fire|heater|stove)\b.{0,20}\bwith\b/;
 const LOGGED = /\b(log|note|write down|record|lit|burnt|burned)\b/;
+/** asked for a price in heat, not for leave to close */
+const DAMPER_COST = /\b(open (flue )?(damper|flue)|(damper|flue)( being)?( left)? open)\b.{0,40}\b(costs?|lose|loses|waste|wastes)\b|\b(costs?|lose|loses|waste|wastes)\b.{0,60}\b(open (flue )?(damper|flue)|(damper|flue)( being)?( left)? open)\b/;
 const DAYS = /\b(plan|days|week|weekend|tomorrow|schedule|when should i (light|fire))\b/;
 
 /** @returns null where the words should decide */
@@ -19,6 +21,7 @@ export function byFigures(text: string, heard: Hearing): TopicId | null {
   if (START.test(plain) && !LOGGED.test(plain)) return "light-fire";
   const degrees = heard.figures.filter((figure) => figure.dimension === "temperature" || figure.dimension === null).length;
   if (/\breadings?\b/.test(plain) && degrees >= 4 && !METER.test(plain)) return "heat-curve";
+  if (DAMPER_COST.test(plain)) return "heat-curve";
   if (TONIGHT.test(plain) && !DAYS.test(plain)) return "load-size";
   if (volume && has(plain, /\bhow (many|much)\b/) && has(plain, /\b(kg|kilos?|kilograms?|pounds?|lbs?|tonnes?|weigh|weight|m3|cubic|cords?|stacked|loose)\b/) && !has(plain, /\b(last|winter|heat|kwh|energy|btu)\b/)) return "wood-volume";
   if (share && text.length < 120 && METER.test(plain) && !BURNING.test(plain)) return has(plain, /\b(dry|ok|okay|enough|good|wet|fine)\b/) ? "wood-dryness" : "meter-reading";

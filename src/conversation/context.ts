@@ -2,11 +2,16 @@
 import type { Answer, Block, Draft } from "../answer.ts";
 import type { Bed } from "../firing/gates.ts";
 import type { Knowledge } from "../knowledge/load.ts";
-import { limits, type Limits } from "../limits.ts";
+import { holdsFor, limits, type Limits } from "../limits.ts";
 import { messageKey, type Message } from "../message.ts";
 import type { Due, Heater, HeaterRule, Snapshot, Write } from "../records/types.ts";
 import type { Reader } from "../text/render.ts";
+import type { SignAnswer } from "../trouble/walk.ts";
 import type { TopicId } from "../topics.ts";
+import { gloss } from "./german/gloss.ts";
+import { heardIn, localeFor, putInMouth, type Spoken } from "./spoken.ts";
+import { spokenIn } from "../knowledge/spoken.ts";
+import type { Shareable } from "./topics/group-share.ts";
 
 /** What a talk is about. Each part carries the time it was last true and is forgotten with age. */
 export interface TalkState {
@@ -16,9 +21,11 @@ export interface TalkState {
   readonly tree?: {
     readonly trouble: TopicId;
     /** answers given by the person, by sign */
-    readonly said: Readonly<Record<string, string | number | null>>;
+    readonly said: Readonly<Record<string, SignAnswer>>;
     readonly asked: readonly string[];
     readonly waiting: string | null;
+    /** the sign that was asked a second time, after words that nothing could be made of */
+    readonly again?: string;
     readonly fire_id?: string;
     readonly at_ms: number;
   };
@@ -29,10 +36,14 @@ export interface TalkState {
   readonly pending?: { readonly id: string; readonly data: Readonly<Record<string, unknown>>; readonly at_ms: number };
   /** the last reckoning, for "and if it is spruce?" and for sharing */
   readonly reckoned?: { readonly topic: TopicId; readonly calculator?: string; readonly inputs: Readonly<Record<string, unknown>>; readonly at_ms: number };
+  /** the last answer with figures, as it could be shared; kept only where there is a group */
+  readonly shareable?: Shareable;
   /** what was asked or told once and is not asked again, with its time; never forgotten by age */
   readonly asked?: Readonly<Record<string, number>>;
   /** troubles talked about, latest last, with the likeliest cause so far; for the season's report and a brief to send on */
   readonly troubles?: readonly { readonly topic: TopicId; readonly cause?: string; readonly at_ms: number }[];
+  /** the language was heard, not chosen: another one heard later takes its place */
+  readonly heard?: Spoken;
   /** how to take back the last thing written */
   readonly undo?: { readonly writes: readonly Write[]; readonly at_ms: number };
 }
@@ -47,7 +58,14 @@ export interface Settings {
 export interface Context {
   readonly snapshot: Snapshot;
   readonly message: Message;
+  /** the message as the readers of requests, figures and records take it: in English words, whatever it was written in */
   readonly text: string;
+  /** the message as written: what routing, reports of the bed, yes and no, and whatever is shown again are read from */
+  readonly said: string;
+  /** what the message is read as */
+  readonly language: Spoken;
+  /** the person's own words behind words of `text` */
+  own(words: string): string;
   readonly now_ms: number;
   readonly knowledge: Knowledge;
   readonly reader: Reader;
@@ -78,7 +96,7 @@ export type Handler = (context: Context) => Outcome;
 const MIN = 60_000;
 const YEAR_MS = 366 * 24 * 60 * MIN;
 /** How long each part of a talk stays alive. */
-const AGES: Record<string, number> = { tree: 12 * 60 * MIN, bed: 60 * MIN, pending: 2 * 60 * MIN, reckoned: 6 * 60 * MIN, undo: 30 * MIN, topic: 6 * 60 * MIN };
+const AGES: Record<string, number> = { tree: 12 * 60 * MIN, bed: 60 * MIN, pending: 2 * 60 * MIN, reckoned: 6 * 60 * MIN, shareable: 6 * 60 * MIN, undo: 30 * MIN, topic: 6 * 60 * MIN };
 
 export function alive(state: TalkState, now_ms: number): TalkState {
   const young = (at: number | undefined, part: string): boolean => at !== undefined && now_ms - at <= (AGES[part] ?? 0);
@@ -88,7 +106,9 @@ export function alive(state: TalkState, now_ms: number): TalkState {
     ...(young(state.bed_at_ms, "bed") ? { bed: state.bed, bed_at_ms: state.bed_at_ms } : {}),
     ...(young(state.pending?.at_ms, "pending") ? { pending: state.pending } : {}),
     ...(young(state.reckoned?.at_ms, "reckoned") ? { reckoned: state.reckoned } : {}),
+    ...(young(state.shareable?.at_ms, "shareable") ? { shareable: state.shareable } : {}),
     ...(state.asked ? { asked: state.asked } : {}),
+    ...(state.heard ? { heard: state.heard } : {}),
     ...(state.troubles ? { troubles: state.troubles.filter(({ at_ms }) => now_ms - at_ms < YEAR_MS) } : {}),
     ...(young(state.undo?.at_ms, "undo") ? { undo: state.undo } : {}),
   };
@@ -96,13 +116,20 @@ export function alive(state: TalkState, now_ms: number): TalkState {
 
 export function contextOf(snapshot: Snapshot, message: Message, now_ms: number, knowledge: Knowledge, settings: Settings): Context {
   const heater = snapshot.heaters[0] ?? null;
-  const rules = [...(heater?.rules ?? []), ...(snapshot.group_rules ?? [])];
+  const rules = [...(heater?.rules ?? []).filter((rule) => holdsFor(rule, heater?.facts ?? {})), ...(snapshot.group_rules ?? [])];
+  const said = message.text ?? "";
+  const state = alive(snapshot.talk.state as TalkState, now_ms);
+  const usual = readerOf(snapshot, settings, message.locale);
+  const language = heardIn(said, usual.locale);
+  const glossed = language === "de" && said !== "" ? gloss(said, snapshot.person.facts.country === undefined ? {} : { country: snapshot.person.facts.country }) : null;
   let made = 0;
   return {
-    snapshot, message, now_ms, knowledge, settings, heater,
-    text: message.text ?? "",
-    reader: readerOf(snapshot, settings, message.locale),
-    state: alive(snapshot.talk.state as TalkState, now_ms),
+    snapshot, message, now_ms, settings, heater, said, language,
+    knowledge: spokenIn(knowledge, language),
+    text: glossed?.text ?? said,
+    own: (words) => glossed?.own(words) || words,
+    reader: { ...usual, locale: localeFor(language, said, usual.locale, (snapshot.person.facts.locale !== undefined && state.heard === undefined) || putInMouth(language, message.locale)) },
+    state,
     limits: limits(heater?.facts ?? {}, rules),
     rules,
     id: (kind) => `${kind}-${messageKey(message)}-${made++}`,

@@ -16,7 +16,11 @@ import { recordsFromForm } from "./form-values.ts";
 import { isTopic } from "../topics.ts";
 import { pressed } from "./pressed.ts";
 import { respond } from "./respond.ts";
-import { pictureOutcome } from "./topics/album.ts";
+import { remembered } from "./spoken.ts";
+import { pictureOutcome, widthAfter } from "./topics/album.ts";
+import { dayDue } from "./topics/group-days.ts";
+import { weekDue } from "./topics/group-winter.ts";
+import { offerSharing } from "./topics/group-share.ts";
 import { checkIn } from "./topics/fire.ts";
 import { digestDue, reminderDue, upkeepDue, type DueOutcome } from "./topics/reminder-due.ts";
 import { watched } from "./topics/upkeep-watch.ts";
@@ -33,19 +37,20 @@ export function decide({ knowledge, settings }: Deciding, snapshot: Snapshot, me
   if (danger) {
     const { country } = snapshot.person.facts;
     const answered = emergencyAnswer(danger, { country, fallback_country: settings.country, language: context.reader.locale.slice(0, 2) });
+    const { writes = [], state = {} } = remembered(context, { draft: { topic: "help", headline: answered.headline } });
     return {
       answer: answered,
-      writes: [{ write: "talk", state: { ...context.state, topic: danger.topic, topic_at_ms: now_ms, ...askedAbout(context, answered) } as never }],
+      writes: [...writes, { write: "talk", state: { ...context.state, topic: danger.topic, topic_at_ms: now_ms, ...askedAbout(context, answered), ...state } as never }],
       due: [],
       cancel: [],
     };
   }
-  return finish(context, watched(context, outcome(context)));
+  return finish(context, remembered(context, offerSharing(context, watched(context, widthAfter(context, outcome(context))))));
 }
 
 function outcome(context: Context): Outcome {
   const { message } = context;
-  const pictured = pictureOutcome(context);
+  const pictured = pictureOutcome(context, respond);
   if (pictured) return pictured;
   if (message.records) return recordsOutcome(context, topicOfRecords(message.records), readRecords(message.records));
   if (message.choice !== undefined) return pressed(context, message.choice) ?? respond(context);
@@ -81,6 +86,10 @@ function fallen(context: Context, row: Due): DueOutcome {
       return digestDue(context, row);
     case "upkeep":
       return upkeepDue(context, row);
+    case "group-week":
+      return weekDue(context, row);
+    case "group-day":
+      return dayDue(context, row);
     case "light-by":
       return null;
   }

@@ -1,6 +1,7 @@
 /** What was filled into a form, as records: words to numbers, dates and yes or no, each field by its kind. */
 import { readRecords, type ReadRecords } from "../records/read.ts";
 import type { Context } from "./context.ts";
+import { gloss } from "./german/gloss.ts";
 import { inUnit, readFigures } from "./reading/figures.ts";
 import { readTimes } from "./reading/times.ts";
 import type { UnitId } from "../quantities.ts";
@@ -9,7 +10,7 @@ const GROUP: Readonly<Record<string, "heater" | "house" | "wood" | "fires">> = {
 const UNIT: readonly (readonly [end: string, unit: UnitId])[] = [["_kg", "kg"], ["_m3_stacked", "m3"], ["_m2", "m2"], ["_m", "m"], ["_mm", "mm"], ["_C", "C"], ["_kW", "kW"], ["_h", "h"], ["_pct_wet", "pct"]];
 
 export function recordsFromForm(context: Context, id: string, values: Readonly<Record<string, unknown>>): ReadRecords {
-  const group = GROUP[id];
+  const group = Object.hasOwn(GROUP, id) ? GROUP[id] : undefined;
   if (!group) return readRecords(values);
   const problems: string[] = [];
   const record: Record<string, unknown> = {};
@@ -25,10 +26,11 @@ export function recordsFromForm(context: Context, id: string, values: Readonly<R
 }
 
 function fromWords(context: Context, key: string, words: string, problems: string[]): unknown {
+  const english = context.language === "de" ? gloss(words).text : words;
   if (/^(yes|y|true|ja)$/i.test(words)) return true;
   if (/^(no|n|false|nein)$/i.test(words)) return false;
   if (key.endsWith("_at") || key.endsWith("_on")) {
-    const time = readTimes(words, context.now_ms, context.reader.timezone, { lean: "past", locale: context.reader.locale })[0];
+    const time = readTimes(english, context.now_ms, context.reader.timezone, { lean: "past", locale: context.reader.locale })[0];
     if (!time) {
       problems.push(`"${key}" was "${words.slice(0, 40)}"; it takes a time such as 18:10 or a date such as 2026-10-03.`);
       return undefined;
@@ -38,7 +40,7 @@ function fromWords(context: Context, key: string, words: string, problems: strin
   }
   const unit = UNIT.find(([end]) => key.endsWith(end))?.[1] ?? (key.endsWith("_W_per_K") || key.endsWith("_W") ? null : undefined);
   if (unit === undefined) return words;
-  const figure = readFigures(words)[0];
+  const figure = readFigures(english)[0];
   if (!figure) {
     problems.push(`"${key}" was "${words.slice(0, 40)}"; it takes a figure.`);
     return undefined;

@@ -12,14 +12,17 @@ import { firePlanOutcome } from "./topics/fire-plan.ts";
 import { fitOutcome, readingsSaid } from "./topics/fit.ts";
 import { guideEvent, startGuide } from "./topics/fire.ts";
 import { running } from "./topics/guide-state.ts";
+import { groupOutcome } from "./topics/group.ts";
 import { heatCurveOutcome } from "./topics/heat-curve.ts";
 import { howtoOutcome } from "./topics/howto.ts";
 import { loadOutcome } from "./topics/load-size.ts";
+import { newHeaterOutcome } from "./topics/new-heater.ts";
 import { fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
 import { seasoningOutcome } from "./topics/seasoning.ts";
 import { reminderDone, reminderList, reminderSet } from "./topics/reminders.ts";
 import { listOutcome, sweepOutcome } from "./topics/upkeep.ts";
 import { talkRecords } from "./topics/talk-records.ts";
+import { mayTouch, touchOutcome } from "./topics/touch.ts";
 import { troubleOutcome } from "./topics/trouble.ts";
 import { woodStockOutcome } from "./topics/wood-stock.ts";
 
@@ -41,7 +44,7 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     case "wood-volume":
       return buyingOutcome(context, heard) ?? volumeOutcome(context, heard);
     case "wood-stock":
-      return woodStockOutcome(context, heard);
+      return meansWarmth(context, heard) ? heatCurveOutcome(context, heard) : woodStockOutcome(context, heard);
     case "seasoning":
       return seasoningOutcome(context, heard);
     case "heat-curve":
@@ -51,8 +54,13 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     case "first-fires": {
       const absence = absenceSaid(context, heard);
       if (absence) return absenceOutcome(context, absence);
+      const howto = context.knowledge.howtos.get(topic);
+      if (howto) return newHeaterOutcome(context, howto);
       break;
     }
+    case "children-and-clearance":
+      if (mayTouch(context.text)) return touchOutcome(context, heard);
+      break;
     case "draught":
       return draughtOutcome(context, heard);
     case "log-fire": {
@@ -74,6 +82,8 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
       return reminderList(context);
     case "reminder-done":
       return reminderDone(context);
+    case "share-result":
+      return groupOutcome(context);
     case "show-fires":
       return fireLogOutcome(context);
     case "my-data":
@@ -87,4 +97,12 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
   if (trouble) return troubleOutcome(context, trouble, heard.signs(trouble));
   const howto = context.knowledge.howtos.get(topic);
   return howto ? howtoOutcome(context, howto) : notYetOutcome(context, topic);
+}
+
+/** "How long will it last?" after talk of warmth, or with no pile to ask about, is about the heat of a fire. */
+function meansWarmth({ text, state, snapshot }: Context, { figures }: Hearing): boolean {
+  if (figures.length > 0 || !/^\W*(and )?how long (will|does|would) (it|this|that|the (heat|warmth)) (last|hold|stay warm)\W*$/i.test(text)) return false;
+  const about = state.reckoned?.topic;
+  if (about === "wood-stock" || about === "wood-volume") return false;
+  return about === "heat-curve" || about === "load-size" || !snapshot.home.wood.some((pile) => pile.volume_m3_stacked !== undefined);
 }

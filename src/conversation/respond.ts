@@ -1,52 +1,72 @@
 /** A typed message: commands of the talk itself, answers to what was asked, reports on a fire that burns, then its topic. */
 import { text } from "../answer.ts";
 import { isOver, type GuideEvent } from "../firing/guide.ts";
-import type { TopicId } from "../topics.ts";
+import type { Trouble } from "../knowledge/schemas.ts";
+import { isGraded } from "../trouble/walk.ts";
+import { topicFacts, type TopicId } from "../topics.ts";
 import { byFigures } from "./by-figures.ts";
 import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
+import { germanGuideWords } from "./german/guide-words.ts";
 import { guessLanguage } from "./language.ts";
 import { onTopic } from "./on-topic.ts";
+import { pressed } from "./pressed.ts";
 import { asksToRemind } from "./reading/read-reminder.ts";
 import { basisNear } from "./reading/figure-context.ts";
 import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
 import { readYesNo } from "./reading/yes-no.ts";
+import { extraTopic } from "./routing/extra.ts";
 import { route } from "./routing/route.ts";
-import { answerTo } from "./sign-answer.ts";
+import { languageAsked } from "./spoken.ts";
 import { stated } from "./stated.ts";
 import { surroundings } from "./surroundings.ts";
+import { albumSaid } from "./topics/album-shown.ts";
 import { banSaid } from "./topics/ban.ts";
+import { builderAsked } from "./topics/builder.ts";
 import { drynessOutcome } from "./topics/calculate.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { emergencyOutcome } from "./topics/emergency.ts";
-import { guideEvent, takeOver } from "./topics/fire.ts";
+import { guideEvent, lightingSaid, takeOver } from "./topics/fire.ts";
 import { running, stateOf } from "./topics/guide-state.ts";
+import { groupSaid } from "./topics/group.ts";
+import { newHeaterAnswered } from "./topics/new-heater.ts";
 import { helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
 import { reminderAnswered } from "./topics/reminders.ts";
-import { troubleOutcome } from "./topics/trouble.ts";
+import { askAgain, troubleOutcome } from "./topics/trouble.ts";
 
 export function respond(context: Context): Outcome {
-  const said = context.text.trim();
+  const said = context.said.trim();
   if (said === "") return helpOutcome(context);
-  if (asksToRemind(said)) return onTopic(context, "reminder-set");
-  return command(context, said) ?? shutOverGlow(context) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
+  const language = languageAsked(context);
+  if (language) return language;
+  const group = groupSaid(context, onTopic);
+  if (group) return group;
+  if (asksToRemind(context.text)) return onTopic(context, "reminder-set");
+  const album = albumSaid(context);
+  if (album) return album;
+  return command(context, said) ?? shutOverGlow(context) ?? builderAsked(context) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
+
+const UNDO: ReadonlySet<string> = new Set(["undo", "take that back", "undo that", "rückgängig", "rueckgaengig", "mach das rückgängig", "rückgängig machen", "zurücknehmen", "nimm das zurück"]);
+const CANCEL: ReadonlySet<string> = new Set(["cancel", "never mind", "nevermind", "forget it", "abbrechen", "abbruch", "vergiss es", "egal", "lass gut sein"]);
+const HELP: ReadonlySet<string> = new Set(["help", "hi", "hello", "hey", "start", "hilfe", "hallo", "moin", "servus", "grüezi", "guten tag", "guten abend", "guten morgen", "menü", "menu", "?"]);
 
 /** "undo", "cancel", "help", a greeting: short, whole messages. */
 function command(context: Context, said: string): Outcome | null {
   const plain = said.toLowerCase().replace(/[.!?\s]+$/, "");
-  if (plain === "undo" || plain === "take that back" || plain === "undo that") {
+  if (UNDO.has(plain)) {
     const { undo } = context.state;
     return undo
       ? { draft: { topic: context.state.topic ?? "help", headline: text("records.undone") }, writes: undo.writes, state: { undo: undefined } }
       : { draft: { topic: context.state.topic ?? "help", headline: text("records.nothing-to-undo") } };
   }
-  if (plain === "cancel" || plain === "never mind" || plain === "nevermind" || plain === "forget it") {
+  if (CANCEL.has(plain)) {
     const open = context.state.tree ?? context.state.pending;
     return { draft: { topic: "help", headline: text(open ? "cancelled" : "nothing-to-cancel") }, state: { tree: undefined, pending: undefined } };
   }
-  if (["help", "hi", "hello", "hey", "start", "hilfe", "menu", "?"].includes(plain)) return helpOutcome(context);
+  if (/^(?:(?:ok|okay|great|perfect|super|cool|brilliant|lovely|alright|all right|right)[,!. ]+)?(?:many |much )?(?:thanks|thank you|thx|cheers|ta|much appreciated|thank you so much|thanks so much|thanks a lot|thanks a million|good night|goodnight|danke|dankeschön|danke dir|vielen dank|merci|gute nacht)(?: (?:sehr|schön|very much|so much|a lot|gleed|mate|all|then))?$/.test(plain)) return { draft: { topic: "help", headline: text("thanks") } };
+  if (HELP.has(plain)) return helpOutcome(context);
   return null;
 }
 
@@ -70,21 +90,49 @@ function asked(context: Context): Outcome | null {
   }
   const reminder = short ? reminderAnswered(context) : null;
   if (reminder) return reminder;
+  const lighting = lightingSaid(context);
+  if (lighting) return pressed(context, lighting);
+  const isNew = newHeaterAnswered(context);
+  if (isNew) return isNew;
   const trouble = tree?.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
   const sign = tree?.waiting ? trouble?.signs[tree.waiting] : undefined;
   const finished = tree && !tree.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
-  if (finished && context.text.length <= 40 && !/\d/.test(context.text) && readYesNo(context.text)) return troubleOutcome(context, finished);
-  if (!tree?.waiting || !trouble || !sign || !short) return null;
-  const heard = hear(context);
-  const given = answerTo(sign, context.text, heard.figures);
+  if (finished && context.text.length <= 40 && !/\d/.test(context.text) && readYesNo(context.said)) return troubleOutcome(context, finished);
+  if (!tree?.waiting || !trouble || !sign || !short || WANTS.test(context.said)) return null;
+  const said = hear(context).signs(trouble);
+  const given = said[tree.waiting];
+  const sure = route(context.said, context.language).verdict === "sure";
   // a new question of its own outranks an answer that was only guessed at
   if (given === undefined) {
-    // what was said may answer another of the tree's questions
-    const others = route(context.text).verdict === "sure" ? {} : heard.signs(trouble);
-    return Object.keys(others).length > 0 ? troubleOutcome(context, trouble, others) : null;
+    // what was said may answer another of the tree's questions; a mere hint is no answer
+    const others = Object.values(said).some((answer) => !(isGraded(answer) && answer.open));
+    return others && !sure ? troubleOutcome(context, trouble, said) : null;
   }
-  if (/\?\s*$/.test(context.text) && route(context.text).verdict === "sure") return null;
-  return troubleOutcome(context, trouble, { [tree.waiting]: given });
+  if (ASKS.test(context.said) && sure) return null;
+  if (anotherTrouble(context, trouble)) return null;
+  return troubleOutcome(context, trouble, said);
+}
+
+/** Words that nothing at all could be made of while a question stands open: the question once more, then taken as "I don't know". */
+function unread(context: Context): Outcome | null {
+  const { tree } = context.state;
+  const trouble = tree?.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
+  if (!tree?.waiting || !trouble || context.text.length > 120 || ASKS.test(context.said) || WANTS.test(context.said)) return null;
+  return askAgain(context, trouble) ?? troubleOutcome(context, trouble, { [tree.waiting]: null });
+}
+
+/** What nobody answers a question with. */
+const WANTS = /^\s*(?:please |bitte )?(?:show|list|print|explain|remind|walk me|delete|zeig\w*|erklär\w*|erinner\w*|führ mich|lösch\w*|(?:log|notier\w*):)(?!\p{L})/iu;
+
+/** A question of the person's own, with or without its mark; "when it rains" is an answer. */
+const ASKS = /\?\s*$|^\s*(?:(?:can|could|may|should|shall|must|do|does|how|what|why|who|kann|darf|soll|sollte|muss|wie|was|warum|wieso|wer|brauche?)|(?:when|where|which|is|are|wann|wo|welche[rs]?) (?:can|do|does|should|will|must|may|is|are|it|there|soll|darf|kann|muss|ist|sind))\b.*\s\S/is;
+
+/** A whole sentence on a trouble that lies far from the open one is a new matter, though a word of it fits an answer. */
+function anotherTrouble({ said, language }: Context, { id, near }: Trouble): boolean {
+  if (said.split(/\s+/).length < 7 || readYesNo(said)) return false;
+  const { verdict, ranked } = route(said, language);
+  const [first] = ranked;
+  return verdict === "sure" && first !== undefined && first.score > 0.97 && topicFacts(first.topic).group === "trouble" && first.topic !== id && !near.includes(first.topic);
 }
 
 function bareBasis(words: string): "wet" | "dry" | "unknown" | null {
@@ -98,13 +146,13 @@ function bareBasis(words: string): "wet" | "dry" | "unknown" | null {
 function burning(context: Context, said: string): Outcome | null {
   const guide = running(context);
   if (!guide || isOver(stateOf(guide).stage)) return null;
-  const happened = guideWords(said.toLowerCase());
+  const happened = guideWords(said.toLowerCase()) ?? germanGuideWords(said);
   if (happened === "take-over") return takeOver(context, guide);
   if (happened) return guideEvent(context, guide, happened);
   const { report } = hear(context);
   if (!report) return null;
   // a report is short; a long message with a topic of its own is answered as that
-  const routed = route(context.text);
+  const routed = route(context.said, context.language);
   const own = routed.ranked[0]?.topic;
   if (context.text.length > 160 && routed.verdict === "sure" && own !== "close-down" && own !== "light-fire") return null;
   if (routed.verdict === "sure" && own && !ABOUT_THE_FIRE.has(own) && /\?\s*$/.test(context.text)) return null;
@@ -133,21 +181,32 @@ const SAFE = /\b(is|are) (it|this|that|my \w+|the \w+) safe\b|\b(certify|guarant
 function byTopic(context: Context): Outcome {
   const plain = context.text.slice(0, 2000).toLowerCase();
   const heard: Hearing = hear(context);
-  const routed = route(context.text);
+  const routed = route(context.said, context.language);
   const [first, second] = routed.ranked;
   const nearest = routed.ranked.map(({ topic }) => topic).filter((topic) => topic !== "out-of-scope");
   if (SAFE.test(plain) && !["what-to-burn", "children-and-clearance"].includes(first?.topic ?? "")) return notSafeOutcome();
-  const spoken = context.state.bed !== undefined && heard.report !== null && context.text.length <= 160;
+  const elsewhere = /\?/.test(context.text) && routed.verdict === "sure" && first !== undefined && first.score > 0.85 && !NEAR_CLOSING.has(first.topic) && topicFacts(first.topic).group !== "trouble";
+  const spoken = context.state.bed !== undefined && heard.report !== null && context.text.length <= 160 && !elsewhere;
   if (spoken || closing(heard, first?.topic, routed.verdict === "sure")) return closeDownOutcome(context, heard.report);
   const follow = followUp(context, plain, heard);
   if (follow) return follow;
+  const extra = extraTopic(context.knowledge, context.said);
+  const surely = routed.verdict === "sure" && first !== undefined;
+  // what can hurt someone keeps its own answer, whatever words a new file claims; the other is offered beside it
+  const careful = surely && topicFacts(first.topic).careful === true;
+  if (extra && (extra.strong ? !careful : !surely)) return troubleOutcome(context, extra.trouble, heard.signs(extra.trouble));
   const figured = byFigures(context.text, heard);
   if (figured) return onTopic(context, figured, heard);
-  const language = guessLanguage(context.text);
-  if (routed.verdict === "out-of-scope") return outOfScopeOutcome(context, language !== "en" && language !== "other" ? language : null);
+  const language = guessLanguage(context.said);
+  if (routed.verdict === "out-of-scope" || routed.verdict === "unsure") {
+    const again = language === "en" || language === "de" ? unread(context) : null;
+    if (again) return again;
+  }
+  if (routed.verdict === "out-of-scope") return outOfScopeOutcome(context, language !== "en" && language !== "other" && language !== "de" ? language : null);
   if (routed.verdict === "unsure" && nearest.length > 0) return unsureOutcome(context, nearest);
   if (routed.verdict === "two" && first && second) return twoOutcome(context, first.topic, second.topic);
   const outcome = onTopic(context, first?.topic ?? "help", heard);
+  if (extra?.strong) return { ...outcome, draft: { ...outcome.draft, also: [extra.trouble.id], blocks: [...(outcome.draft.blocks ?? []), { kind: "choices", cautions: [], choices: [{ id: `topic:${extra.trouble.id}`, label: text(`topic.${extra.trouble.id}`) }] }] } };
   return routed.second ? { ...outcome, draft: { ...outcome.draft, also: [routed.second] } } : outcome;
 }
 

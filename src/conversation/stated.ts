@@ -1,5 +1,6 @@
 /** Facts that are stated rather than asked about: alarms, tonight's weather, bedtime, and corrections of what was just written down. */
 import { text } from "../answer.ts";
+import type { AlarmsFacts } from "../records/schemas.ts";
 import type { Fire } from "../records/types.ts";
 import type { Context, Outcome } from "./context.ts";
 import { inUnit, readFigures } from "./reading/figures.ts";
@@ -22,7 +23,7 @@ function corrected(context: Context): Outcome | null {
   const correction = readCorrection(context.text);
   const last = context.snapshot.fires[0];
   const young = context.state.topic_at_ms !== undefined && context.now_ms - context.state.topic_at_ms < 30 * 60_000;
-  if (!correction || context.state.topic !== "log-fire" || !young || !last) return null;
+  if (!correction || !(context.state.topic === "log-fire" || context.state.tree) || !young || !last) return null;
   const figures = readFigures(correction.to);
   const mass = figures.find((figure) => figure.dimension === "mass" || figure.dimension === null);
   const share = shareHeard({ figures });
@@ -67,8 +68,13 @@ function alarms(context: Context): Outcome | null {
   if (!/alarm|detector|monoxide/i.test(context.text) || /\bremind/i.test(context.text) || readRepeat(context.text)) return null;
   const read = readAlarms(context.text, around(context));
   const dated = [read.facts.co, read.facts.smoke].some((one) => one && (one.tested_on || one.ends_on || one.present === false || one.room));
-  return dated && read.questions.length === 0 ? recordsOutcome(context, "set-house", { kept: { alarms: read.facts }, problems: [...read.problems] }) : null;
+  return dated && read.questions.length === 0 ? recordsOutcome(context, "set-house", { kept: { alarms: ownRooms(context, read.facts) }, problems: [...read.problems] }) : null;
 }
+
+const ownRooms = (context: Context, { co, smoke }: AlarmsFacts): AlarmsFacts => {
+  const own = (alarm: NonNullable<AlarmsFacts["co"]>): NonNullable<AlarmsFacts["co"]> => (alarm.room ? { ...alarm, room: context.own(alarm.room) } : alarm);
+  return { ...(co ? { co: own(co) } : {}), ...(smoke ? { smoke: own(smoke) } : {}) };
+};
 
 /** "-12 tonight" and nothing else */
 function weather(context: Context): Outcome | null {

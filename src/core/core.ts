@@ -1,8 +1,10 @@
 /** Records, knowledge and decisions put together: what a message goes through, and what falls due. Runs beside the adapters, in a thread of its own. */
+import { randomBytes } from "node:crypto";
 import { fileURLToPath } from "node:url";
 import type { Answer } from "../answer.ts";
 import type { Settings } from "../conversation/context.ts";
 import { decide, decideDue } from "../conversation/decide.ts";
+import { groupWanted } from "../conversation/topics/group-wanted.ts";
 import { loadTimes } from "../conversation/reading/times.ts";
 import { steppedClock, systemClock, type SteppedClock } from "../delivery/clock.ts";
 import { deliver, deliverUntil, nextDelivery, type DeliverDeps } from "../delivery/deliver.ts";
@@ -20,6 +22,7 @@ import { openStore } from "../store/open.ts";
 import { loadCatalogues } from "../text/catalogues.ts";
 import { withCopy } from "./export.ts";
 import { withSeason } from "./season.ts";
+import { withBuilderCode } from "./builder-code.ts";
 import { withSharedHeater } from "./shared-heater.ts";
 
 export interface CoreOptions {
@@ -44,6 +47,7 @@ export interface Core {
   exportPerson(network: string, network_id: string): Promise<Record<string, unknown> | null>;
   /** the answer kept for a message, null when none is (any longer) */
   shown(message: Pick<Message, "adapter" | "native_id" | "identity">): Promise<Received | null>;
+  photo: Store["photo"];
   /** names to offer while somebody types; a stranger is not written down for it */
   names(message: Pick<Message, "identity" | "place">): Promise<Record<string, readonly string[]>>;
   readonly texts: ReadonlyMap<string, ReadonlyMap<string, string>>;
@@ -75,8 +79,9 @@ export async function openCore(options: CoreOptions): Promise<Core> {
   };
   const ticker: Ticker | null = options.ticking ? startTicker({ tick, next: () => nextDelivery(deps), clock, log: options.log }) : null;
   const inOrder = receiver({ store, clock, nudge: () => ticker?.nudge(), decide: (snapshot, one, now_ms) => decide(deciding, snapshot, one, now_ms) }, async (message) => {
-    const shared = await withSharedHeater(store, await withSeason(store, message, clock.now()));
-    return { message: shared.message, decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) };
+    const shared = await withSharedHeater(store, await withBuilderCode(store, await withSeason(store, message, clock.now()), clock.now()));
+    const group = groupWanted(message);
+    return { message: group ? { ...shared.message, lot: randomBytes(16).toString("hex") } : shared.message, ...(group ? { group } : {}), decide: (snapshot, one, now_ms) => shared.after(decide(deciding, snapshot, one, now_ms), snapshot) };
   });
   return {
     texts: joined(knowledge, own),
@@ -100,6 +105,7 @@ export async function openCore(options: CoreOptions): Promise<Core> {
       const person = await store.personByIdentity(message.identity.network, message.identity.id);
       return { answer: kept.answer, facts: person?.facts ?? {}, again: true };
     },
+    photo: (picture_id, person_id) => store.photo(picture_id, person_id),
     async names({ identity, place }) {
       const species = COMMON_SPECIES.map(({ id }) => id);
       if (!(await store.personByIdentity(identity.network, identity.id))) return { species, heaters: [], woodpiles: [] };
@@ -133,9 +139,12 @@ function daily(work: (now_ms: number) => Promise<void>): (now_ms: number) => Pro
   };
 }
 
-async function clockFor({ stands_at_ms }: CoreOptions, store: Store): Promise<Clock> {
+async function clockFor({ stands_at_ms, log }: CoreOptions, store: Store): Promise<Clock> {
   const last_ms = (await store.lastInstant()) ?? 0;
-  if (stands_at_ms === undefined) return systemClock(last_ms);
+  if (stands_at_ms === undefined)
+    return systemClock(last_ms, undefined, undefined, (behind_ms) =>
+      log.warn({ behind_ms }, "the clock of this machine is behind what was written before: time goes on slowly until it has caught up"),
+    );
   return steppedClock(Math.max(last_ms, stands_at_ms === "now" ? Date.now() : stands_at_ms));
 }
 const isStepped = (clock: Clock): clock is SteppedClock => "to" in clock;

@@ -20,6 +20,7 @@ export interface RemoteCore {
   exportPerson(network: string, id: string, limit_ms: number): Promise<Record<string, unknown> | null>;
   shown(message: Pick<Message, "adapter" | "native_id" | "identity">, limit_ms: number): Promise<Received | null>;
   names(message: Pick<Message, "identity" | "place">, limit_ms: number): Promise<Record<string, readonly string[]>>;
+  photo(picture_id: string, person_id: string, limit_ms: number): Promise<{ readonly media_type: string; readonly bytes: Uint8Array } | null>;
   /** something asked earlier has not come back in time and still has not */
   stuck(): boolean;
   /** resolves when records and knowledge answer now */
@@ -73,6 +74,7 @@ export function startCore(options: Omit<ThreadOptions, "networks">, outlets: rea
     exportPerson: (network, id, limit_ms) => within(limit_ms, "export", network, id),
     shown: (message, limit_ms) => within(limit_ms, "shown", message),
     names: (message, limit_ms) => within(limit_ms, "names", message),
+    photo: (picture_id, person_id, limit_ms) => within(limit_ms, "photo", picture_id, person_id),
     stuck: () => overdue.size > 0 || broken !== null,
     answers: (limit_ms) => within(limit_ms, "answers"),
     async close(limit_ms) {

@@ -49,6 +49,7 @@ function serve({ networks, ...options }: ThreadOptions): void {
     now: async () => (await core()).now(),
     shown: async (message: Parameters<Core["shown"]>[0]) => (await core()).shown(message),
     names: async (message: Parameters<Core["names"]>[0]) => (await core()).names(message),
+    photo: async (picture_id: string, person_id: string) => (await core()).photo(picture_id, person_id),
     export: async (network: string, id: string) => (await core()).exportPerson(network, id),
     answers: async () => (await core()).answers(),
     close: async () => {

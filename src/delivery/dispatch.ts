@@ -4,11 +4,11 @@
  */
 import type { ClaimedOutgoing, Clock, Store } from "../records/ports.ts";
 import { fullJitter } from "./backoff.ts";
-import { inGroups } from "./groups.ts";
 import { KINDS } from "./kinds.ts";
 import type { Log } from "./log.ts";
 import type { Outlet, Reader, Sent, Windows } from "./outlet.ts";
 import { readerOf } from "./reader.ts";
+import { turns } from "./turns.ts";
 
 export interface DispatchDeps {
   readonly store: Pick<Store, "claimOutgoing" | "markAttempted" | "markSent" | "markFailed" | "decideAgain" | "dropOutgoing">;
@@ -21,29 +21,45 @@ export interface DispatchDeps {
   /** must outlast `send_limit_ms` */
   readonly lease_ms?: number;
   readonly send_limit_ms?: number;
+  /** rows claimed at a time; those of one place go one after another, the others at the same time */
   readonly batch?: number;
-  /** places sent to at the same time */
-  readonly abreast?: number;
 }
 
 const SEND_LIMIT_MS = 20_000;
+/** batches on their way at the same time: one is claimed while another is sent and a third is marked */
+const IN_FLIGHT = 3;
 
 /** @returns how many rows were taken up */
 export async function dispatch(deps: DispatchDeps): Promise<number> {
-  const { store, clock, outlets, lease_ms = 90_000, batch = 50, abreast = 8 } = deps;
+  const { store, clock, outlets, lease_ms = 90_000, batch = 50 } = deps;
   const networks = outlets.map(({ network }) => network);
-  let taken = 0;
-  for (;;) {
-    const rows = await store.claimOutgoing(networks, clock.now(), lease_ms, batch);
-    await inGroups(
-      rows,
-      (row) => row.place_id,
-      abreast,
-      (row) => sendRow(deps, row),
+  const inTurn = turns();
+  const send = async (rows: readonly ClaimedOutgoing[]): Promise<void> => {
+    const places = [...Map.groupBy(rows, ({ place_id }) => place_id)].map(([place_id, list]) =>
+      inTurn(place_id, async () => {
+        for (const row of list) await sendRow(deps, row);
+      }),
     );
-    taken += rows.length;
-    if (rows.length < batch) return taken;
+    const failed = (await Promise.allSettled(places)).find((one) => one.status === "rejected");
+    if (failed) throw failed.reason;
+  };
+  const flights: Promise<void>[] = [];
+  let taken = 0;
+  let rows: readonly ClaimedOutgoing[];
+  try {
+    do {
+      if (flights.length === IN_FLIGHT) await flights.shift();
+      rows = await store.claimOutgoing(networks, clock.now(), lease_ms, batch);
+      const flight = send(rows);
+      flight.catch(() => {});
+      flights.push(flight);
+      taken += rows.length;
+    } while (rows.length === batch);
+  } finally {
+    await Promise.allSettled(flights);
   }
+  await Promise.all(flights);
+  return taken;
 }
 
 async function sendRow(deps: DispatchDeps, row: ClaimedOutgoing): Promise<void> {

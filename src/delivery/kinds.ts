@@ -52,11 +52,25 @@ export const KINDS: Readonly<Record<OutgoingKind, KindPolicy>> = {
     why: "a sweep that is not booked in time is a winter without one; days late it must be reckoned anew",
   },
   digest: {
-    unknown: "drop",
+    unknown: "resend",
     late: "drop",
     spoils: false,
     longest_wait_ms: 15 * MINUTE,
-    why: "it exists to avoid a flood; what is still open stands in the next one",
+    why: "it stands for reminders that were missed, and is the only word on them: once too often is better than not at all",
+  },
+  "group-week": {
+    unknown: "drop",
+    late: "decide-again",
+    spoils: false,
+    longest_wait_ms: 15 * MINUTE,
+    why: "the week is frozen when it is decided; its digest is read once or not at all, and the next comes in a week",
+  },
+  "group-day": {
+    unknown: "resend",
+    late: "drop",
+    spoils: false,
+    longest_wait_ms: 5 * MINUTE,
+    why: "a day agreed on, such as the one of testing alarms: once too often is better than not at all, the day after is no use",
   },
   tell: {
     unknown: "resend",

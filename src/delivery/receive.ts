@@ -2,6 +2,7 @@
 import type { Answer } from "../answer.ts";
 import { type Message, messageKey } from "../message.ts";
 import { type Clock, type Store, UnknownPerson } from "../records/ports.ts";
+import type { GroupWanted } from "../records/group.ts";
 import type { Decided, Person, Snapshot } from "../records/types.ts";
 import { turns } from "./turns.ts";
 
@@ -30,7 +31,7 @@ const TRIES = 8;
 export class TooContended extends Error {}
 
 /** What deciding cannot look up by itself is looked up before, in turn. */
-export type Prepare = (message: Message) => Promise<{ readonly message: Message; readonly decide: Decide }>;
+export type Prepare = (message: Message) => Promise<{ readonly message: Message; readonly decide: Decide; readonly group?: GroupWanted }>;
 
 /** `receive` for one process: messages of one person in one place are worked in the order in which they came. */
 export function receiver(deps: ReceiveDeps, prepare?: Prepare): (message: Message) => Promise<Received> {
@@ -40,13 +41,13 @@ export function receiver(deps: ReceiveDeps, prepare?: Prepare): (message: Messag
     return inTurn(JSON.stringify([identity.network, identity.id, place.network, place.id]), async () => {
       if (!prepare) return receive(deps, message);
       const prepared = await prepare(message);
-      return receive({ ...deps, decide: prepared.decide }, prepared.message);
+      return receive({ ...deps, decide: prepared.decide }, prepared.message, prepared.group);
     });
   };
 }
 
 /** @throws TooContended, StoreError */
-export async function receive({ store, clock, decide, nudge }: ReceiveDeps, message: Message): Promise<Received> {
+export async function receive({ store, clock, decide, nudge }: ReceiveDeps, message: Message, group?: GroupWanted): Promise<Received> {
   const message_key = messageKey(message);
   let why = "";
   for (let tries = 0; tries < TRIES; tries++) {
@@ -57,7 +58,7 @@ export async function receive({ store, clock, decide, nudge }: ReceiveDeps, mess
     }
     const now_ms = clock.now();
     const { person_id, place_id } = await store.enter(message.identity, message.place, now_ms);
-    const snapshot = await loaded(store, person_id, place_id, now_ms);
+    const snapshot = await loaded(store, person_id, place_id, now_ms, group);
     if (!snapshot) continue;
     const decided = decide(snapshot, message, now_ms);
     const commit = await store.commit({ cause: "message", message, message_key }, snapshot, decided, now_ms);
@@ -71,9 +72,9 @@ export async function receive({ store, clock, decide, nudge }: ReceiveDeps, mess
 }
 
 /** Null when the person was forgotten between entering and loading. */
-async function loaded(store: ReceiveDeps["store"], person_id: string, place_id: string, now_ms: number): Promise<Snapshot | null> {
+async function loaded(store: ReceiveDeps["store"], person_id: string, place_id: string, now_ms: number, group: GroupWanted | undefined): Promise<Snapshot | null> {
   try {
-    return await store.load(person_id, place_id, now_ms);
+    return await store.load(person_id, place_id, now_ms, undefined, group);
   } catch (error) {
     if (error instanceof UnknownPerson) return null;
     throw error;

@@ -23,7 +23,6 @@ const ONGOING = "ing";
 const OPENS_GENERAL_QUESTION = new Set("can could does do will would may are".split(" "));
 const OPENS_QUESTION = new Set("can could does do will would should may are is how what which where who when shall".split(" "));
 const OF_OURS = ["i", "many", "now", "recent"];
-const LAST_YEAR_PAST = 2025;
 /** More of them in one sentence say nothing new, and would cost time. */
 const MOST_IN_A_SENTENCE = 12;
 
@@ -43,9 +42,9 @@ interface Mark {
   readonly circumstance: Circumstance;
 }
 
-/** "1987": no reading, no number of anything an owner counts. */
+/** "1987", "2026": what is told with its year is told of another time. */
 function isYear(word: string): boolean {
-  return word.length === 4 && (word.startsWith("19") || word.startsWith("20")) && Number(word) <= LAST_YEAR_PAST;
+  return word.length === 4 && (word.startsWith("19") || word.startsWith("20")) && !Number.isNaN(Number(word));
 }
 
 export function circumstancesOf(

@@ -1,12 +1,11 @@
 /**
- * Is somebody in danger now? Rules over senses (rules.ts, symptoms.ts) decide; the learnt layer (learnt/) adds what they have no
- * words for, and takes back what they only thought possible in a message unlike any report of danger.
+ * Is somebody in danger now? How much a message is like the labelled reports of danger (learnt/) decides; rules over senses (rules.ts,
+ * symptoms.ts) say which danger and how sure, and tip the scales where it is a near thing.
  */
 
-import { TURNS } from "./circumstances.ts";
 import type { Danger, EmergencyKind } from "./index.ts";
 import { numbered } from "./learnt/features.ts";
-import { likeliestKind, likeness } from "./learnt/likelihood.ts";
+import { type Likeness, likeliestKind, LEANING, likeness } from "./learnt/likelihood.ts";
 import { reading } from "./readings.ts";
 import { RULES, type Rule } from "./rules.ts";
 import { finds, type Scene, sceneOf } from "./scene.ts";
@@ -65,34 +64,40 @@ function cry(scene: Scene): EmergencyKind | null {
   return CRIES.find(([sense]) => scene.inMessage(sense) && (loud || scene.length === 1))?.[1] ?? null;
 }
 
-/** Log odds from which a message is danger though no rule says so. */
-const LIKELY = 0;
-/** Log odds below which a rule's "possible" is none; lower where a message has more to say than one thing. */
-const UNLIKELY = -1.5;
-const UNLIKELY_OF_SEVERAL = -2.5;
-const SPEAKS_OF_NOW = new Set("now today tonight again still".split(" "));
+/** What a rule adds to the likeness. Rules find little that was not learnt, and are fooled by what was. */
+const WORTH_OF_RULE = { sure: 0.5, possible: 0.5 };
+const WORTH_OF_CRY = 0.6;
 
-function isUnlikely({ sensed: { tokens }, inMessage }: Scene, score: number): boolean {
-  if (inMessage("now") || tokens.some(({ word }) => TURNS.has(word) || SPEAKS_OF_NOW.has(word))) return false;
-  return score < (tokens.at(-1)?.clause === tokens[0]?.clause ? UNLIKELY : UNLIKELY_OF_SEVERAL);
+/** A shorter message that no rule reads, such as an answer to a question, says too little to lean on. */
+const SHORTEST_TOLD = 3;
+
+function isDanger(byRule: Danger | null, { score, peak }: Likeness, length: number): boolean {
+  if (!byRule) return score >= (length < SHORTEST_TOLD ? LEANING : 0);
+  return (byRule.certainty === "sure" ? peak : score) + WORTH_OF_RULE[byRule.certainty] >= 0;
 }
 
 /** Null when nothing in the text speaks of danger now. Linear in the length of the text; never throws. */
 export function recogniseDanger(text: string): Danger | null {
+  return recogniseBy(text);
+}
+
+/** The same with weights other than those shipped, to judge a way of learning by messages it has not seen. */
+export function recogniseBy(text: string, weights?: ArrayLike<number>): Danger | null {
   const scene = sceneOf(sense(text));
   const byRule = dangerByRule(scene);
-  if (byRule?.certainty === "sure") return byRule;
-  if (!byRule && scene.circumstances({ from: 0, to: 0 }).has("flat battery")) return null;
+  if (scene.length === 0 || (!byRule && scene.circumstances({ from: 0, to: 0 }).has("flat battery"))) return null;
   const message = numbered(scene);
-  const like = likeness(message);
-  if (byRule) return isUnlikely(scene, like.score) ? null : byRule;
-  if (like.score < LIKELY) return null;
+  const like = likeness(message, weights);
+  const cried = byRule ? null : cry(scene);
+  if (cried && like.score + WORTH_OF_CRY >= 0) return { ...dangerOf(cried), certainty: "possible" };
+  if (!isDanger(byRule, like, scene.length)) return null;
+  if (byRule) return byRule;
   const kind = likeliestKind(message, like);
   return { kind, certainty: "possible", topic: TOPIC[kind], also: [] };
 }
 
 /** What the rules alone say. */
-function dangerByRule(scene: Scene): Danger | null {
+export function dangerByRule(scene: Scene): Danger | null {
   const certainty = new Map<EmergencyKind, Certainty>();
   const topics = new Map<EmergencyKind, string>();
   for (const found of [reading(scene), symptoms(scene)]) {
@@ -105,8 +110,6 @@ function dangerByRule(scene: Scene): Danger | null {
     certainty.set(rule.kind, found);
     if (rule.topic) topics.set(rule.kind, rule.topic);
   }
-  const shouted = certainty.size === 0 ? cry(scene) : null;
-  if (shouted) certainty.set(shouted, "possible");
   const kinds = GRAVEST_FIRST.filter((kind) => certainty.has(kind));
   // Gas from a shut flue is answered as gas as soon as anybody may be unwell.
   const gassed = certainty.has("co-alarm") && certainty.has("damper-over-embers");

@@ -139,7 +139,7 @@ function phraseAt(at: number, meant: readonly string[], stop: number): { end: nu
   return end > at ? { end, senses } : null;
 }
 
-function bare(word: string): string {
+export function bare(word: string): string {
   return readWords(word).tokens.map((token) => token.word).join("");
 }
 
@@ -162,6 +162,7 @@ function learnRepairs(english: ReadonlySet<string>): void {
 learnWords(ENGLISH_WORDS);
 for (const list of [ENGLISH_PEOPLE, ENGLISH_EVENTS, ENGLISH_COMPANY, ENGLISH_TOLD]) learnPhrases(list);
 const englishWords = new Set(words.keys());
+const english = new Set([...known, ...englishWords]);
 for (const tongue of [...GERMANIC_AND_FINNIC, ...ROMANCE, ...SLAVIC]) {
   learnWords(tongue.words);
   learnPhrases(tongue.phrases);
@@ -190,6 +191,16 @@ function withoutRuns(word: string, most: number): string {
 }
 
 const INFLECTIONS = ["s", "es", "ed", "d", "ing", "er", "ly"];
+
+/** A word of everyday English or of the senses here. */
+export function isEnglish(word: string): boolean {
+  return english.has(word) || INFLECTIONS.some((ending) => isInflected(word, ending));
+}
+
+/** What an English word means by itself. */
+export function sensesOfWord(word: string): ReadonlySet<string> {
+  return words.get(word) ?? NONE;
+}
 
 function isKnown(word: string): boolean {
   return known.has(word) || ofStem(word) !== null || INFLECTIONS.some((ending) => isInflected(word, ending));
@@ -254,7 +265,14 @@ function sensesOf(word: string): Senses {
 
 export function sense(text: string): Sensed {
   const { tokens, asks, shouts } = readWords(text);
-  const meant = tokens.map((token) => repaired(token.word));
+  const repairs = new Map<string, string>();
+  const meant = tokens.map(({ word }) => {
+    const before = repairs.get(word);
+    if (before !== undefined) return before;
+    const mended = repaired(word);
+    repairs.set(word, mended);
+    return mended;
+  });
   const senses: Senses[] = [];
   const stops = sentenceEnds(tokens);
   let at = 0;

@@ -6,6 +6,8 @@
 export interface Token {
   /** Folded: lower case, bare letters and digits, at most LONGEST_WORD long. */
   readonly word: string;
+  /** As folded, before any repair of spelling. */
+  readonly written: string;
   readonly sentence: number;
   /** Stretch between commas, dashes and sentence ends; a negation does not reach past it. */
   readonly clause: number;
@@ -53,7 +55,8 @@ export function readWords(text: string): Reading {
 
   const endWord = (): void => {
     for (const part of partsOf(latin && foreign ? asLatin(word) : word)) {
-      tokens.push({ word: part.slice(0, LONGEST_WORD), sentence, clause });
+      const written = part.slice(0, LONGEST_WORD);
+      tokens.push({ word: written, written, sentence, clause });
       wordsInSentence += 1;
     }
     word = "";

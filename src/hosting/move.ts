@@ -6,7 +6,7 @@ import type { Tables } from "../store/schema.ts";
 
 /** Each after those it points to. A test holds the list against the tables there are. */
 export const TABLES = [
-  "clock", "people", "identities", "places", "heaters", "heater_members", "homes", "fires", "talks", "guides", "reminders", "place_rules", "album", "inbox", "due", "outbox",
+  "clock", "people", "identities", "places", "heaters", "heater_members", "homes", "fires", "talks", "guides", "reminders", "place_rules", "builder_invitations", "builders", "link_codes", "cards", "winter_members", "winter_weeks", "group_lists", "group_entries", "album", "inbox", "due", "outbox",
 ] as const satisfies readonly (keyof Tables)[];
 
 /** What stands in the way of a move, as a sentence for whoever asked for it. */
@@ -85,7 +85,8 @@ async function copyTable(read: Transaction<Tables>, write: Transaction<Tables>, 
 
 const KEYS: Readonly<Record<keyof Tables, readonly string[]>> = {
   clock: ["id"], people: ["id"], identities: ["network", "network_id"], places: ["id"], heaters: ["id"], heater_members: ["heater_id", "person_id"], homes: ["owner_id"],
-  fires: ["id"], talks: ["person_id", "place_id"], guides: ["heater_id"], reminders: ["id"], place_rules: ["place_id"], album: ["id"], inbox: ["message_key"], due: ["key"], outbox: ["key"],
+  fires: ["id"], talks: ["person_id", "place_id"], guides: ["heater_id"], reminders: ["id"], place_rules: ["place_id"], builder_invitations: ["code"], builders: ["heater_id", "person_id"], link_codes: ["code"], cards: ["group_id", "code"], winter_members: ["group_id", "person_id"], winter_weeks: ["group_id", "week"], group_lists: ["group_id", "kind"],
+  group_entries: ["group_id", "kind", "person_id"], album: ["id"], inbox: ["message_key"], due: ["key"], outbox: ["key"],
 };
 
 /** A lease belongs to a process and its database's time: nobody holds anything in the new one. */

@@ -1,4 +1,5 @@
 /** What a schema cannot see: references that lead nowhere, weights for answers that do not exist, hazards without a caution. */
+import { isTopic, topicFacts } from "../topics.ts";
 import type { Trouble } from "./schemas.ts";
 
 export function checkTrouble(trouble: Trouble): string[] {
@@ -47,6 +48,19 @@ export function checkTrouble(trouble: Trouble): string[] {
     }
   }
   if ((trouble.hazard === "high" || trouble.hazard === "emergency") && trouble.cautions.length === 0) problems.push(`${file}: it can hurt someone and names no caution.`);
+  return problems;
+}
+
+/** Its id names nothing else, what lies near exists, and one whom the router does not know says by which words it is meant. */
+export function checkName({ id, words, near }: Trouble, troubles: ReadonlySet<string>): string[] {
+  const file = `knowledge/troubles/${id}.yaml`;
+  const problems: string[] = [];
+  if (isTopic(id) && topicFacts(id).group !== "trouble") problems.push(`${file}: "${id}" already names something else Gleed can do; take another word for the id.`);
+  for (const other of near) if (!isTopic(other) && !troubles.has(other)) problems.push(`${file}: near: there is no topic "${other as string}"; take the file name of a trouble or how-to, without .yaml.`);
+  if (!isTopic(id)) {
+    const telling = words.filter((phrase) => phrase.trim().split(/\s+/).length >= 2);
+    if (telling.length < 3) problems.push(`${file}: words: name at least three phrases of two words or more that an owner would write; nobody finds it otherwise. It has ${telling.length}.`);
+  }
   return problems;
 }
 

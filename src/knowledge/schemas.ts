@@ -8,6 +8,8 @@ import { TOPICS, type TopicId } from "../topics.ts";
 const id = z.string().regex(/^[a-z][a-z0-9-]*$/, "small letters, digits and hyphens, such as wet-wood");
 const sentence = z.string().min(2).max(600);
 export const Topic = z.enum(TOPICS as unknown as [TopicId, ...TopicId[]]);
+/** A trouble may bring an id of its own; routing finds it by its words. */
+const TroubleTopic = id as unknown as z.ZodType<TopicId, TopicId>;
 export const Hazard = z.enum(["none", "low", "medium", "high", "emergency"]);
 /** "common practice", or a source by name (standard, handbook, paper, authority) */
 const source = z.string().min(4).max(400);
@@ -64,7 +66,7 @@ export const Cause = z.strictObject({
 });
 
 export const Trouble = z.strictObject({
-  id: Topic,
+  id: TroubleTopic,
   title: sentence,
   symptom: sentence,
   hazard: Hazard,
@@ -75,7 +77,7 @@ export const Trouble = z.strictObject({
   signs: z.record(id, Sign),
   causes: z.record(id, Cause),
   /** other topics that lie near */
-  near: z.array(Topic).default([]),
+  near: z.array(TroubleTopic).default([]),
   sources: z.array(source).min(1),
 });
 
@@ -109,6 +111,10 @@ export const CautionsFile = z.record(id, CautionEntry);
 
 export const CallEntry = z.strictObject({ title: sentence, tell: sentence, source });
 export const CallsFile = z.record(z.enum(CALLS), CallEntry);
+
+/** A word of the trade, explained in a breath; `words` are all names people use for it. */
+export const GlossaryEntry = z.strictObject({ words: z.array(z.string().min(2)).min(1), title: sentence, say: sentence, topic: Topic.default("help"), cautions: z.array(id).default([]), source });
+export const GlossaryFile = z.record(id, GlossaryEntry);
 
 const GuideStep = z.strictObject({ id, text: sentence, when: When.optional(), unknown: z.enum(["show", "hide"]).default("show"), cautions: z.array(id).default([]) });
 
@@ -153,5 +159,6 @@ export type Firing = z.output<typeof Firing>;
 export type Stage = z.output<typeof Stage>;
 export type Rung = z.output<typeof Rung>;
 export type When = z.output<typeof When>;
+export type GlossaryEntry = z.output<typeof GlossaryEntry>;
 export type CautionEntry = z.output<typeof CautionEntry>;
 export type Call = (typeof CALLS)[number];

@@ -38,7 +38,7 @@ export function guestPage(facts: GuestFacts): Document {
       steps([text("guest.open-slowly"), text("guest.stay"), text("guest.no-more"), text("guest.air-shut")], { ordered: false, title: text("guest.while") }),
       positions(heater),
       steps(never(heater), { ordered: false, title: text("guest.never") }),
-      ...rules.flatMap((rule): PageBlock[] => (rule.words ? [{ kind: "quote", who: text(`rule.from.${rule.from}`), words: verbatim(rule.words), cautions: [] }] : [])),
+      ...rules.flatMap((rule): PageBlock[] => [...(rule.lighting ? [text(`builder.lighting.${rule.lighting}`)] : []), ...(rule.words ? [verbatim(rule.words)] : [])].map((words) => ({ kind: "quote", who: text(`rule.from.${rule.from}`), words, cautions: [] }))),
       steps(whom(facts), { ordered: false, title: text("guest.ring") }),
       say(text("guest.made", { date: { at_ms: facts.now_ms, show: "date" } })),
     ],

@@ -11,7 +11,7 @@ import { draw } from "./draw.ts";
 /** Older ones are drawn again when somebody asks. */
 const MOST_FILES = 200;
 /** Counted up whenever pictures change their look. */
-const EDITION = 2;
+const EDITION = 3;
 
 /** A folder for pictures beside the records, or one of this run's own where nothing can be kept there. */
 export function albumIn(stateFolder: string): string {

@@ -61,6 +61,12 @@ const ALTS: Alts = {
       week: date(heaviest.from_ms),
     });
   },
+  bands: ({ week_from_ms, metrics }) => {
+    const told = metrics.flatMap(({ metric, levels }) =>
+      levels.flatMap((level, band) => (level === "hidden" ? [] : [text("picture.bands.one", { metric: text(`winter.metric.${metric}`), band: text(`winter.band.${metric}.${band}`), level: text(`winter.level.${level}`) })])),
+    );
+    return told.length > 0 ? text("picture.bands.alt", { week: date(week_from_ms), told }) : text("picture.bands.alt-none", { week: date(week_from_ms) });
+  },
 };
 
 export const altOf = <N extends ChartName>(name: N, chart: Chart<N>): Text => (ALTS[name] as (chart: Chart<N>) => Text)(chart);

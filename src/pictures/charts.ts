@@ -40,6 +40,12 @@ export const CHARTS = {
   season: z.strictObject({
     weeks: z.array(z.strictObject({ from_ms: instant, load_kg: figure, fires: z.number().int() })).min(1).max(60),
   }),
+  /** a group's week in coarse bands: how many lie in each, as far as it may be said */
+  bands: z.strictObject({
+    week_from_ms: instant,
+    at_least: z.number().int().nullable(),
+    metrics: z.array(z.strictObject({ metric: z.enum(["kg-per-degree-day", "moisture", "black-glass"]), levels: z.array(z.enum(["hidden", "some", "third", "half"])).min(2).max(5) })).min(1).max(3),
+  }),
 } as const;
 
 export type ChartName = keyof typeof CHARTS;

@@ -10,6 +10,7 @@ import { loadCatalogues } from "../text/catalogues.ts";
 import { renderer, type Reader, type Renderer } from "../text/render.ts";
 import { CHARTS, isChart, type ChartName } from "./charts.ts";
 import { FONT, SCALE, WIDTH_PX } from "./look.ts";
+import { PAGE, pageSvg } from "./page.ts";
 import { PLATES } from "./plates/index.ts";
 import type { Filled, Plate } from "./plates/plate.ts";
 
@@ -34,6 +35,7 @@ function viewOf(name: ChartName): vega.View {
 /** @throws RangeError for a chart nobody draws, ZodError for data that is no such chart */
 export async function svgOf(picture: Pick<Picture, "chart" | "data">, reader: Reader, render: Renderer): Promise<string> {
   const { chart: name, data } = picture;
+  if (name === PAGE) return pageSvg(data, { reader, write: (text) => render(text, reader) });
   if (!isChart(name)) throw new RangeError(`"${name}" is not a chart; it should be one of ${Object.keys(CHARTS).join(", ")}.`);
   const plate = PLATES[name] as Plate<ChartName>;
   const { data: sets, ...frame }: Filled = plate.fill(CHARTS[name].parse(data), { reader, write: (text) => render(text, reader) });

@@ -180,7 +180,7 @@ export function firePlan(inputs: PlanInputs): Plan {
       mayLight,
       step_kg: LOAD_STEP_KG,
       firstDay_h: Math.ceil(clock(awake.from_h - start_hour)) || 24,
-      hours: reach_h,
+      hours: Math.floor(reach_h),
       kept_h: hours,
     };
     let base = onTheHour(free);

@@ -88,6 +88,8 @@ const fourth = (kelvin: number): number => {
   return square * square;
 };
 
+const cube = (kelvin: number): number => kelvin * kelvin * kelvin;
+
 /** Bring the exchange of one heater and room to life. It keeps its last answer as the next first guess. */
 export function exchangeOf(
   heater: HeaterModel,
@@ -138,7 +140,7 @@ export function exchangeOf(
     const seen = STEFAN_BOLTZMANN * p.glass_emissivity * ((1 - e) * skin4 + e * (1 - p.glass_transmission) * flame4);
     const wash = p.glass_wash_W_per_m2K * Math.min(1, flow);
     for (let i = 0; i < 2; i++) {
-      const third = 4 * STEFAN_BOLTZMANN * p.glass_emissivity * glass_K ** 3;
+      const third = 4 * STEFAN_BOLTZMANN * p.glass_emissivity * cube(glass_K);
       const excess =
         seen +
         STEFAN_BOLTZMANN * p.glass_emissivity * (fabric4 - 2 * fourth(glass_K)) -
@@ -154,7 +156,7 @@ export function exchangeOf(
 
     if (m === 0) {
       toFire_W = -door_W;
-      fireSlope = -4 * STEFAN_BOLTZMANN * p.glass_emissivity * heater.door_m2 * (fireSkin_C + KELVIN) ** 3;
+      fireSlope = -4 * STEFAN_BOLTZMANN * p.glass_emissivity * heater.door_m2 * cube(fireSkin_C + KELVIN);
       toPassage_W = passageSlope = flue_W = 0;
       return;
     }
@@ -170,7 +172,7 @@ export function exchangeOf(
     }
     const exit_C = exit_K - KELVIN;
     toFire_W = radiating * (hot_K * hot_K * exit_K * exit_K - skin4) + h1 * (exit_C - fireSkin_C) - (door_W - fromFlame_W);
-    fireSlope = -(4 * radiating * (fireSkin_C + KELVIN) ** 3 + h1);
+    fireSlope = -(4 * radiating * cube(fireSkin_C + KELVIN) + h1);
 
     const h2 = p.passage_still_W_per_m2K + p.passage_forced_W_per_m2K * flow ** 0.8 + p.passage_gas_radiation_W_per_m2K * flame;
     const kept = Math.exp((-h2 * heater.passage_m2) / (m * GAS_J_PER_KGK));

@@ -5,6 +5,9 @@ import { type Plant, uniform } from "./heater.ts";
 import { sameDay } from "./heater-room.ts";
 import { settled } from "./settled.ts";
 
+/** Lit less than this before the start, a fire would still be burning. */
+const OUT_H = 4;
+
 /**
  * A state to start from when nothing is known of the last days: a daily fire, or two, that just hold the wanted temperature
  * within the bounds.
@@ -23,14 +26,14 @@ export function usualState(
     MASONRY_HEATER_EFFICIENCY.typical;
   const perKelvin_kg = (plant.house.heat_loss_W_per_K * 0.024) / useful_kWh;
   const rest_C = Math.max(least_C + 0.5, mean_C);
-  const evening_h = clock(Math.floor(clock(awake.to_h - 5)) - start_hour);
+  // late in the evening the day's last fire has been lit, and long enough ago to be out; earlier it is still to come
+  const lateness_h = clock(awake.to_h - start_hour) < OUT_H ? 24 - OUT_H : 24;
+  const lit_h = (hour: number): number => Math.min(clock(hour - start_hour), lateness_h);
+  const waking_hour = Math.ceil(awake.from_h);
   const firesOf = (day_kg: number): PlannedFire[] =>
     day_kg <= bounds.max_load_kg || bounds.spacing_h > 12
-      ? [{ lit_h: evening_h, load_kg: Math.min(day_kg, bounds.max_load_kg) }]
-      : [
-          { lit_h: clock(evening_h - 12), load_kg: day_kg / 2 },
-          { lit_h: evening_h, load_kg: day_kg / 2 },
-        ];
+      ? [{ lit_h: lit_h(Math.floor(clock(awake.to_h - 5))), load_kg: Math.min(day_kg, bounds.max_load_kg) }]
+      : [waking_hour, waking_hour + 12].map((hour) => ({ lit_h: lit_h(hour), load_kg: day_kg / 2 }));
   const at = { ...inputs, outside: sameDay(day.low_C, day.high_C, start_hour) };
   let day_kg = perKelvin_kg * (least_C + 1 - mean_C - plant.house.other_heat_W / plant.house.heat_loss_W_per_K);
   let state = uniform(plant, rest_C + 20, rest_C);
@@ -45,7 +48,8 @@ export function usualState(
     if (off_K.length === 0) break;
     day_kg += perKelvin_kg * (0.3 - Math.min(...off_K));
   }
-  return { state, past: firesOf(day_kg).map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })) };
+  const out = firesOf(day_kg).filter((fire) => fire.lit_h <= 24 - OUT_H);
+  return { state: roomUnder({ ...at, state }, out, 24).end_C, past: out.map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })) };
 }
 
 /**

@@ -19,7 +19,7 @@ export function convection_W_per_m2K(face_C: number, air_C: number, height_m: nu
   const film_C = (face_C + air_C) / 2;
   const viscosity_m2_per_s = (13.3 + 0.0936 * film_C) * 1e-6;
   const conductivity_W_per_mK = 0.0243 + 0.000072 * film_C;
-  const rayleigh = (G * Math.abs(face_C - air_C) * height_m ** 3 * PRANDTL) / ((film_C + KELVIN) * viscosity_m2_per_s * viscosity_m2_per_s);
+  const rayleigh = (G * Math.abs(face_C - air_C) * height_m * height_m * height_m * PRANDTL) / ((film_C + KELVIN) * viscosity_m2_per_s * viscosity_m2_per_s);
   const root = 0.825 + CHURCHILL_CHU * Math.cbrt(Math.sqrt(rayleigh));
   return (root * root * conductivity_W_per_mK) / height_m;
 }

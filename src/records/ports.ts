@@ -8,6 +8,7 @@
  */
 import type { Answer } from "../answer.ts";
 import type { Identity, Message, Place } from "../message.ts";
+import type { GroupWanted } from "./group.ts";
 import type { Decided, Due, DueKind, Fire, Person, Snapshot } from "./types.ts";
 
 /** Wall and monotonic time, and nothing else reads either. */
@@ -46,6 +47,13 @@ export interface Outgoing {
   /** true when it is sent again although an earlier attempt may have arrived and the network no longer drops repeats: say so */
   readonly maybe_repeat: boolean;
 }
+/** An owner's invitation to the builder of a heater. */
+export interface BuilderInvitation {
+  readonly heater_id: string;
+  readonly owner_id: string;
+  readonly owner_place_id: string;
+  readonly owner_name?: string;
+}
 /** `tell`: a message to somebody else that a decision caused */
 export type OutgoingKind = DueKind | "tell";
 
@@ -72,9 +80,13 @@ export interface Store {
   enter(identity: Identity, place: Place, now_ms: number): Promise<{ person_id: string; place_id: string }>;
   /**
    * @param heater_id the heater that is meant, when the cause names one; else the person's own choice, their own heater, a shared one
+   * @param group what the cause needs of groups beside which there are
    * @throws UnknownPerson when the person or the place is gone
    */
-  load(person_id: string, place_id: string, now_ms: number, heater_id?: string): Promise<Snapshot>;
+  load(person_id: string, place_id: string, now_ms: number, heater_id?: string, group?: GroupWanted): Promise<Snapshot>;
+
+  /** As `load`, for several at once: null where the person or the place is gone. */
+  loadMany(wanted: readonly Wanted[], now_ms: number): Promise<readonly (Snapshot | null)[]>;
 
   /** The answer already given to this message, or null when it is new. */
   inbox(message_key: string): Promise<InboxRow | null>;
@@ -83,6 +95,8 @@ export interface Store {
    * The answer to a message goes into the inbox; the answer to a due row into the outbox, where no answer (null) sends nothing.
    */
   commit(cause: Cause, snapshot: Snapshot, decided: Decided<Answer | null>, now_ms: number): Promise<Commit>;
+  /** As `commit`, for different people: together in one transaction where nothing is in the way, each by itself otherwise. */
+  commitMany(given: readonly Committing[], now_ms: number): Promise<readonly Commit[]>;
 
   /** Claim due rows for `lease_ms` by the store's own time, earliest first. */
   claimDue(now_ms: number, lease_ms: number, most: number): Promise<readonly DueRow[]>;
@@ -95,7 +109,7 @@ export interface Store {
 
   claimOutgoing(networks: readonly string[], now_ms: number, lease_ms: number, most: number): Promise<readonly ClaimedOutgoing[]>;
   /**
-   * The last step before sending; false when the row was cancelled or claimed by another meanwhile: then do not send.
+   * The last step before sending, kept when it resolves (calls at the same time share a write to the disk); false when the row was cancelled or claimed by another meanwhile: then do not send.
    * @param afresh the network no longer knows the earlier attempt: its window starts now; `maybe_repeat` is kept with the row
    */
   markAttempted(row: Lease<ClaimedOutgoing>, now_ms: number, afresh?: { readonly maybe_repeat: boolean }): Promise<boolean>;
@@ -113,8 +127,12 @@ export interface Store {
   personByIdentity(network: string, network_id: string): Promise<Person | null>;
   /** ids of the heaters somebody fires, the meant one first */
   heatersOf(person_id: string): Promise<readonly string[]>;
+  /** what a code stands for that an owner gave to a builder; null when it is unknown, used up or over */
+  builderInvitation(code: string, now_ms: number): Promise<BuilderInvitation | null>;
   /** fires of a heater lit at or after an instant, newest first (at most 2000): a whole season's, for its report */
   firesSince(heater_id: string, from_ms: number): Promise<readonly Fire[]>;
+  /** a picture of the album, for whoever took it or fires its heater now; null for anybody else, and once it is deleted */
+  photo(picture_id: string, person_id: string): Promise<{ readonly media_type: string; readonly bytes: Uint8Array } | null>;
   /** everything kept about a person */
   exportPerson(person_id: string): Promise<Record<string, unknown>>;
   /** Forget what only guards against repeats and is older than `before_ms`: answered messages, sent rows. */
@@ -122,6 +140,20 @@ export interface Store {
   /** `quick`: does it answer; `thorough`: is every page whole, which may take long but holds up nobody */
   check(how?: "quick" | "thorough"): Promise<{ ok: boolean; detail: string }>;
   close(): Promise<void>;
+}
+
+/** Whose snapshot is looked for, see `load`. */
+export interface Wanted {
+  readonly person_id: string;
+  readonly place_id: string;
+  readonly heater_id?: string | undefined;
+  readonly group?: GroupWanted | undefined;
+}
+
+export interface Committing {
+  readonly cause: Cause;
+  readonly snapshot: Snapshot;
+  readonly decided: Decided<Answer | null>;
 }
 
 /** What a commit answers to: a message from outside, or a row that fell due. */

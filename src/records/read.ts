@@ -14,7 +14,7 @@ export function readRecords(raw: Readonly<Record<string, unknown>>): ReadRecords
   const problems: string[] = [];
   const kept: Record<string, unknown> = {};
   for (const [key, value] of Object.entries(raw)) {
-    if (key in RECORD_GROUPS) {
+    if (Object.hasOwn(RECORD_GROUPS, key)) {
       kept[key] = fields(RECORD_GROUPS[key as keyof typeof RECORD_GROUPS], value, key, problems);
     } else if (key === "wood" || key === "fires") {
       kept[key] = list(key === "wood" ? WoodRecord : FireRecord, value, key, problems);
@@ -50,7 +50,7 @@ function fields(schema: Shape, value: unknown, path: string, problems: string[])
   }
   const kept: Record<string, unknown> = {};
   for (const [key, given] of Object.entries(value)) {
-    const field = schema.shape[key] as z.ZodType | undefined;
+    const field = (Object.hasOwn(schema.shape, key) ? schema.shape[key] : undefined) as z.ZodType | undefined;
     const where = path ? `${path}.${key}` : key;
     if (!field) {
       problems.push(`"${where}" is not a field Gleed knows; it knows ${Object.keys(schema.shape).join(", ")}.`);

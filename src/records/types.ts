@@ -9,6 +9,7 @@
  * - guide: the fire that is being walked through now, at most one a heater
  * - talk: what one person's conversation in one place is about, with an age and a version
  */
+import type { Group, GroupLook, GroupWrite } from "./group.ts";
 import type { AlarmsFacts, DayWeatherFacts, FireFacts, HeaterFacts, HouseFacts, PersonFacts, UpkeepFacts, WoodFacts } from "./schemas.ts";
 
 export interface Person {
@@ -30,6 +31,8 @@ export interface Heater {
   readonly upkeep: UpkeepFacts & UpkeepKept;
   /** rules of its builder or its group; they only ever tighten (see limits.ts) */
   readonly rules: readonly HeaterRule[];
+  /** rules that later ones took the place of, newest first, at most twenty */
+  readonly rules_before?: readonly HeaterRule[];
 }
 
 /** What Gleed itself notes of a heater's upkeep; days as written (2026-10-03), by job or sign of knowledge/upkeep.yaml. */
@@ -53,6 +56,15 @@ export interface HeaterRule {
   readonly max_day_kg?: number;
   readonly spacing_h?: number;
   readonly no_fire?: { readonly from: string; readonly to: string };
+  /** holds for heaters of this kind only */
+  readonly kind?: HeaterFacts["kind"];
+  /** which of the builder's rules this is, from 1; a change makes the next */
+  readonly version?: number;
+  /** how the builder calls himself or herself in a file of rules */
+  readonly builder?: string;
+  readonly lighting?: "top" | "bottom";
+  /** said beside the gates of closing down, which it does not touch */
+  readonly close_down?: string;
   /** the builder's sheet has the load burnt in two batches; together they stay under the same limits. Without it there is one batch */
   readonly two_batches?: true;
   /** shown as "your builder says", beside a caution, never in its place */
@@ -103,6 +115,8 @@ export interface PlaceRow {
   readonly kind: "private" | "group";
   readonly name?: string;
   readonly group_id?: string;
+  /** whose private place it is, where that is known */
+  readonly person_id?: string;
 }
 
 /** Everything deciding may look at. Loaded once, never touched while deciding. */
@@ -127,8 +141,16 @@ export interface Snapshot {
   readonly reminders: readonly Reminder[];
   /** what moderators of groups have set, in whose rooms somebody of this heater talks; narrows like the heater's own rules */
   readonly group_rules?: readonly HeaterRule[];
+  /** the groups this person belongs to, that of the place first */
+  readonly groups?: readonly Group[];
+  /** what groups keep, where the cause asked for it */
+  readonly group?: GroupLook;
   /** pictures of the heater meant, newest first, without their bytes (at most 60) */
   readonly album?: readonly AlbumEntry[];
+  /** builders of the heater meant, accepted or asking */
+  readonly builders?: readonly BuilderLink[];
+  /** heaters of which the person is the accepted builder */
+  readonly builds?: readonly BuiltHeater[];
 }
 
 /** A picture kept of a heater: the crack, the glass, the soot as they were on a day. */
@@ -141,6 +163,35 @@ export interface AlbumEntry {
   readonly media_type: string;
   /** what the person wrote beside it */
   readonly words?: string;
+  /** of what part, in the person's words: pictures of one spot are compared */
+  readonly spot?: string;
+  /** of a crack, at its widest, as the person measured it */
+  readonly width_mm?: number;
+}
+
+/** Somebody whom the owner of a heater accepted as its builder, or who asked to be. */
+export interface BuilderLink {
+  readonly heater_id: string;
+  readonly person_id: string;
+  /** the builder's private place: rules and hand-overs are spoken of there */
+  readonly place_id: string;
+  readonly name?: string;
+  /** where the owner is told what the builder did */
+  readonly owner_id: string;
+  readonly owner_place_id: string;
+  readonly owner_name?: string;
+  readonly since_ms: number;
+  /** the owner said yes */
+  readonly accepted: boolean;
+  /** the owner shows the first fires */
+  readonly first_fires: boolean;
+}
+/** A heater of which the person is the accepted builder. */
+export interface BuiltHeater {
+  readonly link: BuilderLink;
+  readonly heater: Heater;
+  /** newest first; empty unless the owner shows them */
+  readonly fires: readonly Fire[];
 }
 
 export interface FireStretch {
@@ -180,7 +231,12 @@ export type Write =
   | { readonly write: "reminder"; readonly reminder: Reminder }
   /** what a moderator set for a group, in place of what was set before; null lifts it */
   | { readonly write: "group-rule"; readonly place_id: string; readonly rule: HeaterRule | null }
+  | { readonly write: "builder-invitation"; readonly code: string; readonly heater_id: string; readonly place_id: string; readonly ends_at_ms: number }
+  | { readonly write: "builder"; readonly link: BuilderLink }
+  | { readonly write: "end-builder"; readonly heater_id: string; readonly person_id: string }
+  | GroupWrite
   | { readonly write: "picture"; readonly picture: AlbumEntry; readonly bytes: Uint8Array }
+  | { readonly write: "picture-width"; readonly picture_id: string; readonly width_mm: number }
   | { readonly write: "delete-picture"; readonly picture_id: string }
   | { readonly write: "forget-person"; readonly person_id: string };
 
@@ -196,7 +252,7 @@ export interface Due {
 }
 /** A due row as the decision sees it. */
 export type DueRowLike = Due;
-export type DueKind = "guide-check-in" | "light-by" | "reminder" | "upkeep" | "digest";
+export type DueKind = "guide-check-in" | "light-by" | "reminder" | "upkeep" | "digest" | "group-week" | "group-day";
 
 export interface Decided<A> {
   readonly answer: A;

@@ -3,7 +3,7 @@ import type { AlbumEntry } from "../records/types.ts";
 import type { Db, Tx } from "./engine.ts";
 import { pack, unpack } from "./json.ts";
 
-type AlbumDoc = Pick<AlbumEntry, "what" | "media_type" | "words">;
+type AlbumDoc = Pick<AlbumEntry, "what" | "media_type" | "words" | "spot" | "width_mm">;
 /** An album holds so many of one person; the oldest goes when another comes. */
 const MOST = 60;
 
@@ -16,6 +16,11 @@ export async function keepPicture(tx: Tx, { id, person_id, heater_id, at_ms, ...
   const rows = await tx.selectFrom("album").select("id").where("person_id", "=", person_id).orderBy("at_ms", "desc").orderBy("id").execute();
   const oldest = rows.slice(MOST).map((row) => row.id);
   if (oldest.length > 0) await tx.deleteFrom("album").where("id", "in", oldest).execute();
+}
+
+export async function notePictureWidth(tx: Tx, id: string, person_id: string, width_mm: number): Promise<void> {
+  const row = await tx.selectFrom("album").select("doc").where("id", "=", id).where("person_id", "=", person_id).executeTakeFirst();
+  if (row) await tx.updateTable("album").set({ doc: pack({ ...unpack<AlbumDoc>(row.doc), width_mm } satisfies AlbumDoc) }).where("id", "=", id).execute();
 }
 
 export async function deletePicture(tx: Tx, id: string, person_id: string): Promise<void> {
@@ -36,6 +41,18 @@ export async function albumOf(db: Db, person_id: string, heater_id: string | nul
     .limit(MOST)
     .execute();
   return rows.map(({ doc, ...row }) => ({ ...row, ...unpack<AlbumDoc>(doc) }));
+}
+
+/** The picture itself, for whoever took it or fires its heater now; null for anybody else, and once it is deleted. */
+export async function photoOf(db: Db, id: string, person_id: string): Promise<{ readonly media_type: string; readonly bytes: Uint8Array } | null> {
+  const fired = db.selectFrom("heater_members").select("heater_id").where("person_id", "=", person_id);
+  const row = await db
+    .selectFrom("album")
+    .select(["bytes", "doc"])
+    .where("id", "=", id)
+    .where((eb) => eb.or([eb("person_id", "=", person_id), eb("heater_id", "in", fired)]))
+    .executeTakeFirst();
+  return row ? { media_type: unpack<AlbumDoc>(row.doc).media_type, bytes: new Uint8Array(row.bytes) } : null;
 }
 
 /** Everything a person put in, with the pictures themselves, for their copy. */

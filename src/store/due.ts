@@ -8,10 +8,10 @@ import { outgoingKey } from "./outbox.ts";
 
 type Lease = Pick<DueRow, "key" | "lease">;
 
-export async function claimDue({ single, leases }: Engine, now_ms: number, lease_ms: number, most: number): Promise<DueRow[]> {
+export async function claimDue({ claim, leases }: Engine, now_ms: number, lease_ms: number, most: number): Promise<DueRow[]> {
   if (!leases.allowed()) return [];
   const lease = leases.next();
-  const rows = await single((db) =>
+  const rows = await claim((db) =>
     db
       .updateTable("due")
       .set((eb) => ({ lease, lease_until: leases.end(lease_ms), attempts: eb("attempts", "+", 1) }))
@@ -33,10 +33,13 @@ export async function claimDue({ single, leases }: Engine, now_ms: number, lease
     .toSorted((a, b) => a.due_at_ms - b.due_at_ms || (a.key < b.key ? -1 : 1));
 }
 
-/** @throws Gone when the row is no longer ours to work on */
-export async function takeDue(tx: Tx, { key, lease }: Lease): Promise<void> {
-  const { numDeletedRows } = await tx.deleteFrom("due").where("key", "=", key).where("lease", "=", lease).executeTakeFirst();
-  if (numDeletedRows === 0n) throw new Gone(`due row ${key} is gone`);
+/** @throws Gone when one of the rows is no longer ours to work on */
+export async function takeDue(tx: Tx, rows: readonly Lease[]): Promise<void> {
+  for (const [lease, ours] of Map.groupBy(rows, (row) => row.lease)) {
+    const keys = ours.map(({ key }) => key);
+    const { numDeletedRows } = await tx.deleteFrom("due").where("key", "in", keys).where("lease", "=", lease).executeTakeFirst();
+    if (Number(numDeletedRows) < keys.length) throw new Gone(`one of the due rows ${keys.join(", ")} is gone`);
+  }
 }
 
 export async function dropDue({ single }: Engine, { key, lease }: Lease): Promise<void> {
@@ -49,27 +52,34 @@ export async function postponeDue({ single }: Engine, { key, lease }: Lease, aga
   );
 }
 
-/** One row a key: asking again moves it, and a worker that was just at it comes back to nothing. */
+/** One row a key, the last one given: asking again moves it, and a worker that was just at it comes back to nothing. */
 export async function writeDue(tx: Tx, due: readonly Due[]): Promise<void> {
-  for (const { key, kind, due_at_ms, useful_until_ms, person_id, place_id, payload } of due) {
-    const now = {
-      kind,
-      due_at_ms,
-      useful_until_ms,
-      person_id,
-      place_id,
-      again_at_ms: due_at_ms,
-      attempts: 0,
-      lease: null,
-      lease_until: null,
-      doc: pack(payload),
-    };
-    await tx
-      .insertInto("due")
-      .values({ key: column(key), ...now })
-      .onConflict((c) => c.column("key").doUpdateSet(now))
-      .execute();
-  }
+  const rows = new Map(
+    due.map(({ key: words, kind, due_at_ms, useful_until_ms, person_id, place_id, payload }) => {
+      const key = column(words);
+      const times = { due_at_ms, useful_until_ms, again_at_ms: due_at_ms };
+      return [key, { key, kind, ...times, person_id, place_id, attempts: 0, lease: null, lease_until: null, doc: pack(payload) }];
+    }),
+  );
+  if (rows.size === 0) return;
+  await tx
+    .insertInto("due")
+    .values([...rows.values()])
+    .onConflict((c) =>
+      c.column("key").doUpdateSet((eb) => ({
+        kind: eb.ref("excluded.kind"),
+        due_at_ms: eb.ref("excluded.due_at_ms"),
+        useful_until_ms: eb.ref("excluded.useful_until_ms"),
+        person_id: eb.ref("excluded.person_id"),
+        place_id: eb.ref("excluded.place_id"),
+        again_at_ms: eb.ref("excluded.again_at_ms"),
+        attempts: 0,
+        lease: null,
+        lease_until: null,
+        doc: eb.ref("excluded.doc"),
+      })),
+    )
+    .execute();
 }
 
 /** @param keys whole keys, or beginnings that end in `*`; what they caused and was not yet sent goes too */

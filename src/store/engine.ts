@@ -11,10 +11,17 @@ export interface Engine {
   readonly leases: Leases;
   /** One consistent look at everything. */
   read<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  /** The same for work that asks about many side by side. */
+  readMany<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** All or nothing. */
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** One statement by itself. */
   single<T>(work: (db: Db) => Promise<T>): Promise<T>;
+  /**
+   * One claim. It need not outlive a power cut, as nothing is done about a claimed row before something else is kept of it; and it is read in
+   * the order of its index, however little the database knows about a table that has just grown.
+   */
+  claim<T>(work: (db: Db) => Promise<T>): Promise<T>;
   /** Leave nothing of what was deleted lying in the database's own log. */
   scrub(): Promise<void>;
   check(how: "quick" | "thorough"): Promise<{ ok: boolean; detail: string }>;

@@ -1,6 +1,7 @@
 /** Everything kept about a person, table by table, with the documents opened. */
 import { UnknownPerson } from "../records/ports.ts";
 import { picturesOf } from "./album.ts";
+import { buildersRowsOf } from "./builders.ts";
 import type { Engine } from "./engine.ts";
 import { unpack } from "./json.ts";
 import { rulesSaidBy } from "./place-rules.ts";
@@ -34,7 +35,11 @@ export async function exportPerson({ read }: Engine, person_id: string): Promise
       ).map(open),
       guides: (await tx.selectFrom("guides").selectAll().where("heater_id", "in", heaters).execute()).map(open),
       reminders: (await tx.selectFrom("reminders").selectAll().where("person_id", "=", person_id).execute()).map(open),
+      builders: (await buildersRowsOf(tx, person_id)).map(open),
       album: await picturesOf(tx, person_id),
+      shared: (await tx.selectFrom("cards").selectAll().where("person_id", "=", person_id).execute()).map(open),
+      winter: await tx.selectFrom("winter_members").selectAll().where("person_id", "=", person_id).execute(),
+      lists: (await tx.selectFrom("group_entries").selectAll().where("person_id", "=", person_id).execute()).map(open),
       rules_for_groups: await rulesSaidBy(tx, person_id),
       talks: (await tx.selectFrom("talks").selectAll().where("person_id", "=", person_id).execute()).map(open),
       answered: (await tx.selectFrom("inbox").selectAll().where("person_id", "=", person_id).execute()).map(open),

@@ -4,7 +4,9 @@
  */
 import type { Fire, Guide, Heater, Home } from "../records/types.ts";
 import { forgetPictures } from "./album.ts";
+import { forgetBuilder } from "./builders.ts";
 import type { Tx } from "./engine.ts";
+import { forgetInGroups } from "./group-forget.ts";
 import { heaterIds, heaters, home } from "./heaters.ts";
 import { pack, unpack } from "./json.ts";
 import { namesOf } from "./people.ts";
@@ -13,7 +15,7 @@ import { forgetSaidBy } from "./place-rules.ts";
 /** stands in a shared log for somebody who was forgotten */
 export const FORGOTTEN = "forgotten";
 
-export async function forget(tx: Tx, person_id: string): Promise<void> {
+export async function forget(tx: Tx, person_id: string, now_ms: number): Promise<void> {
   const name = (await namesOf(tx, [person_id])).get(person_id);
   const theirs = await heaters(tx, await heaterIds(tx, person_id, undefined));
   const owned = await home(tx, person_id);
@@ -29,8 +31,10 @@ export async function forget(tx: Tx, person_id: string): Promise<void> {
   const others = theirs.flatMap(({ heater }) => heater.member_ids).filter((id) => id !== person_id);
   if (name && others.length > 0) await forgetNameIn(tx, others, name);
 
+  await forgetBuilder(tx, person_id, FORGOTTEN);
   await forgetPictures(tx, person_id);
   await forgetSaidBy(tx, person_id, FORGOTTEN);
+  await forgetInGroups(tx, person_id, FORGOTTEN, now_ms);
   await tx.deleteFrom("inbox").where("person_id", "=", person_id).execute();
   await tx.deleteFrom("outbox").where("person_id", "=", person_id).execute();
   await tx.deleteFrom("due").where("person_id", "=", person_id).execute();
@@ -67,6 +71,8 @@ async function passOn(
     .set((eb) => ({ owner_id: owned ? heir : heater.owner_id, version: eb("version", "+", 1), doc: pack({ facts, upkeep, rules }) }))
     .where("id", "=", heater.id)
     .execute();
+  // what the owner agreed to with a builder was the owner's to agree to
+  if (owned) for (const table of ["builders", "builder_invitations"] as const) await tx.deleteFrom(table).where("heater_id", "=", heater.id).execute();
   if (owned && home_of_owner) await passHome(tx, home_of_owner, heir);
 
   const fires = await tx

@@ -11,12 +11,22 @@ export async function guide(db: Db, heater_id: string): Promise<Guide | null> {
   return { ...columns, state: unpack<Guide["state"]>(doc) };
 }
 
-/** The decision saw this guide (or none): it must still be so. Holds the row until the transaction ends. */
-export async function sameGuide(tx: Tx, heater_id: string, seen: Guide | null, lock: boolean): Promise<void> {
-  const query = tx.selectFrom("guides").select(["version", "fire_id"]).where("heater_id", "=", heater_id);
-  const row = await (lock ? query.forUpdate() : query).executeTakeFirst();
-  if (row?.version !== seen?.version || row?.fire_id !== seen?.fire_id)
-    throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
+export interface Seen {
+  readonly heater_id: string;
+  readonly guide: Guide | null;
+}
+
+/** The decisions saw these guides (or none): it must still be so. Holds the rows until the transaction ends. */
+export async function sameGuides(tx: Tx, seen: readonly Seen[], lock: boolean): Promise<void> {
+  if (seen.length === 0) return;
+  const heaters = [...new Set(seen.map(({ heater_id }) => heater_id))].sort();
+  const query = tx.selectFrom("guides").select(["heater_id", "version", "fire_id"]).where("heater_id", "in", heaters);
+  const rows = new Map((await (lock ? query.forUpdate() : query).execute()).map((row) => [row.heater_id, row]));
+  for (const { heater_id, guide } of seen) {
+    const row = rows.get(heater_id);
+    if (row?.version !== guide?.version || row?.fire_id !== guide?.fire_id)
+      throw new Stale(`the guide of heater ${heater_id} went on meanwhile`);
+  }
 }
 
 export async function writeGuide(tx: Tx, { heater_id, fire_id, watch_id, place_id, state }: Guide, seen: Guide | null): Promise<void> {

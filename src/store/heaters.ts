@@ -4,7 +4,7 @@ import type { Db, Tx } from "./engine.ts";
 import { Stale } from "./errors.ts";
 import { pack, unpack } from "./json.ts";
 
-type HeaterDoc = Pick<Heater, "facts" | "upkeep" | "rules">;
+type HeaterDoc = Pick<Heater, "facts" | "upkeep" | "rules" | "rules_before">;
 type HomeDoc = Omit<Home, "owner_id">;
 
 /** Ids of the heaters somebody fires: the one they chose first, then their own, then those they share, each in the order of joining. */
@@ -46,8 +46,8 @@ export async function home(db: Db, owner_id: string): Promise<{ home: Home; vers
 
 /** @param version as the snapshot saw it; undefined for a heater it did not hold, which is then a new one */
 export async function writeHeater(tx: Tx, heater: Heater, version: number | undefined, now_ms: number): Promise<void> {
-  const { id, owner_id, facts, upkeep, rules } = heater;
-  const doc = pack({ facts, upkeep, rules } satisfies HeaterDoc);
+  const { id, owner_id, facts, upkeep, rules, rules_before } = heater;
+  const doc = pack({ facts, upkeep, rules, ...(rules_before ? { rules_before } : {}) } satisfies HeaterDoc);
   if (version === undefined) {
     const { numInsertedOrUpdatedRows } = await tx
       .insertInto("heaters")

@@ -58,6 +58,7 @@ export async function tidy({ write }: Engine, before_ms: number): Promise<number
   return write(async (tx) => {
     const answered = await tx.deleteFrom("inbox").where("at_ms", "<", before_ms).executeTakeFirst();
     const sent = await tx.deleteFrom("outbox").where("sent_at_ms", "<", before_ms).executeTakeFirst();
+    await tx.deleteFrom("link_codes").where("ends_at_ms", "<", before_ms).execute();
     return Number(answered.numDeletedRows + sent.numDeletedRows);
   });
 }

@@ -2,10 +2,11 @@
  * Answers on their way: pending -> leased -> attempted -> sent. A row is attempted before it is sent, so that a process that dies in
  * between leaves word that its fate is unknown. Once sent, its words are dropped and only the key remains, against repeats.
  */
+import { type RawBuilder, sql } from "kysely";
 import type { Answer } from "../answer.ts";
 import type { ClaimedOutgoing, DueRow, OutgoingKind } from "../records/ports.ts";
 import type { Due, Person } from "../records/types.ts";
-import type { Engine, Tx } from "./engine.ts";
+import type { Db, Engine, Tx } from "./engine.ts";
 import { column, pack, unpack } from "./json.ts";
 
 type Lease = Pick<ClaimedOutgoing, "key" | "lease">;
@@ -20,74 +21,70 @@ const SENT = pack({});
 export const outgoingKey = (due_key: string, at_ms?: number): string => `${due_key}@${at_ms ?? ""}`;
 
 /** A row decided after its time stands for now, and is useful for as long from now. */
-export async function sendLater(
-  tx: Tx,
-  { key, kind, due_at_ms, useful_until_ms, person_id, place_id, payload }: DueRow,
-  answer: Answer,
-  now_ms: number,
-): Promise<void> {
-  const late = now_ms > useful_until_ms;
-  const at_ms = late ? now_ms : due_at_ms;
-  await insert(
-    tx,
-    {
-      key: outgoingKey(key, at_ms),
-      kind,
-      due_at_ms: at_ms,
-      useful_until_ms: at_ms + (useful_until_ms - due_at_ms),
-      person_id,
-      place_id,
-      doc: { answer, due: { key, due_at_ms, useful_until_ms, payload } },
-    },
-    now_ms,
-  );
+export function answerOf({ key, kind, due_at_ms, useful_until_ms, person_id, place_id, payload }: DueRow, answer: Answer, now_ms: number): Made {
+  const at_ms = now_ms > useful_until_ms ? now_ms : due_at_ms;
+  return {
+    key: outgoingKey(key, at_ms),
+    kind,
+    due_at_ms: at_ms,
+    useful_until_ms: at_ms + (useful_until_ms - due_at_ms),
+    person_id,
+    place_id,
+    doc: { answer, due: { key, due_at_ms, useful_until_ms, payload } },
+  };
 }
 
-export async function tellOther(
-  tx: Tx,
-  { key, person_id, place_id, answer }: { key: string; person_id: string; place_id: string; answer: Answer },
-  useful_ms: number,
-  now_ms: number,
-): Promise<void> {
-  await insert(
-    tx,
-    { key, kind: "tell", due_at_ms: now_ms, useful_until_ms: now_ms + useful_ms, person_id, place_id, doc: { answer } },
-    now_ms,
-  );
-}
+type Told = Pick<Made, "key" | "person_id" | "place_id"> & { readonly answer: Answer };
+export const tellOther = ({ key, person_id, place_id, answer }: Told, useful_ms: number, now_ms: number): Made => ({
+  key,
+  kind: "tell",
+  due_at_ms: now_ms,
+  useful_until_ms: now_ms + useful_ms,
+  person_id,
+  place_id,
+  doc: { answer },
+});
 
-interface Made extends Pick<ClaimedOutgoing, "key" | "kind" | "due_at_ms" | "useful_until_ms" | "person_id" | "place_id"> {
+export interface Made extends Pick<ClaimedOutgoing, "key" | "kind" | "due_at_ms" | "useful_until_ms" | "person_id" | "place_id"> {
   readonly doc: OutgoingDoc;
 }
-async function insert(tx: Tx, { key, doc, ...row }: Made, now_ms: number): Promise<void> {
-  const place = await tx.selectFrom("places").select(["network", "network_id"]).where("id", "=", row.place_id).executeTakeFirst();
-  if (!place) return;
-  await tx
-    .insertInto("outbox")
-    .values({
-      ...row,
+
+/** On their way from now on; one to a place that is gone goes nowhere, and one that is on its way already is not sent twice. */
+export async function sendLater(tx: Tx, made: readonly Made[], now_ms: number): Promise<void> {
+  if (made.length === 0) return;
+  const ids = [...new Set(made.map(({ place_id }) => place_id))];
+  const found = await tx.selectFrom("places").select(["id", "network", "network_id"]).where("id", "in", ids).execute();
+  const places = new Map(found.map((place) => [place.id, place]));
+  const rows = made.flatMap(({ key, doc, kind, due_at_ms, useful_until_ms, person_id, place_id }) => {
+    const place = places.get(place_id);
+    if (!place) return [];
+    return {
       key: column(key),
+      kind,
+      due_at_ms,
+      useful_until_ms,
+      person_id,
+      place_id,
       network: place.network,
       network_place_id: place.network_id,
-      state: "pending",
+      state: "pending" as const,
       attempts: 0,
       maybe_repeat: 0,
-      unknown_since_ms: null,
       again_at_ms: now_ms,
       made_at_ms: now_ms,
-      sent_at_ms: null,
-      native_id: null,
-      last_error: null,
-      lease: null,
-      lease_until: null,
       doc: pack(doc),
-    })
+    };
+  });
+  if (rows.length === 0) return;
+  await tx
+    .insertInto("outbox")
+    .values(rows)
     .onConflict((c) => c.column("key").doNothing())
     .execute();
 }
 
 export async function claimOutgoing(
-  { single, leases }: Engine,
+  { claim, single, leases }: Engine,
   networks: readonly string[],
   now_ms: number,
   lease_ms: number,
@@ -95,7 +92,7 @@ export async function claimOutgoing(
 ): Promise<ClaimedOutgoing[]> {
   if (networks.length === 0 || !leases.allowed()) return [];
   const lease = leases.next();
-  const rows = await single((db) =>
+  const rows = await claim((db) =>
     db
       .updateTable("outbox")
       .set({ lease, lease_until: leases.end(lease_ms), state: "leased" })
@@ -148,40 +145,66 @@ export async function claimOutgoing(
     }));
 }
 
-export async function markAttempted(
-  { single }: Engine,
-  { key, lease }: Lease,
-  now_ms: number,
-  afresh?: { readonly maybe_repeat: boolean },
-): Promise<boolean> {
-  const { numUpdatedRows } = await single((db) =>
-    db
-      .updateTable("outbox")
-      .where("key", "=", key)
-      .where("lease", "=", lease)
-      .set((eb) => ({
-        state: "attempted",
-        attempts: eb("attempts", "+", 1),
-        unknown_since_ms: afresh ? now_ms : eb.fn.coalesce("unknown_since_ms", eb.val(now_ms)),
-        ...(afresh ? { maybe_repeat: afresh.maybe_repeat ? 1 : 0 } : {}),
-      }))
-      .executeTakeFirst(),
-  );
-  return numUpdatedRows > 0n;
+export interface Attempt extends Lease {
+  readonly now_ms: number;
+  readonly afresh?: { readonly maybe_repeat: boolean } | undefined;
+}
+
+/** Those asked for at the same time share a transaction; each may be sent only when its own mark is kept. */
+export async function markAttempted(engine: Engine, attempts: readonly Attempt[]): Promise<boolean[]> {
+  const groups = [...Map.groupBy(attempts, ({ lease, afresh }) => `${afresh?.maybe_repeat} ${lease}`).values()];
+  const mark = async (db: Db): Promise<Set<string>> => {
+    const marked = new Set<string>();
+    for (const [first, ...more] of groups) if (first) for (const key of await markGroup(db, first, [first, ...more])) marked.add(key);
+    return marked;
+  };
+  const marked = await (groups.length === 1 ? engine.single(mark) : engine.write(mark));
+  return attempts.map(({ key, lease }) => marked.has(`${lease} ${key}`));
+}
+
+/** The window of an attempt counts from the earliest instant at which one of the group may have been sent. */
+async function markGroup(db: Db, { lease, afresh }: Attempt, group: readonly Attempt[]): Promise<string[]> {
+  const now_ms = Math.min(...group.map((one) => one.now_ms));
+  const rows = await db
+    .updateTable("outbox")
+    .where(
+      "key",
+      "in",
+      group.map(({ key }) => key),
+    )
+    .where("lease", "=", lease)
+    .set((eb) => ({
+      state: "attempted",
+      attempts: eb("attempts", "+", 1),
+      unknown_since_ms: afresh ? now_ms : eb.fn.coalesce("unknown_since_ms", eb.val(now_ms)),
+      ...(afresh ? { maybe_repeat: afresh.maybe_repeat ? 1 : 0 } : {}),
+    }))
+    .returning("key")
+    .execute();
+  return rows.map(({ key }) => `${lease} ${key}`);
+}
+
+export interface SentMark extends Pick<Lease, "key"> {
+  readonly native_id: string | null;
+  readonly now_ms: number;
 }
 
 /** The words go; a worker whose lease has passed on may still report that it sent. */
-export async function markSent({ single }: Engine, { key }: Lease, native_id: string | null, now_ms: number): Promise<void> {
+export async function markSent({ single }: Engine, sent: readonly SentMark[]): Promise<undefined[]> {
   await single((db) =>
     db
       .updateTable("outbox")
-      .where("key", "=", key)
+      .where(
+        "key",
+        "in",
+        sent.map(({ key }) => key),
+      )
       .where("state", "!=", "sent")
       .set({
         state: "sent",
         again_at_ms: null,
-        sent_at_ms: now_ms,
-        native_id,
+        sent_at_ms: Math.max(...sent.map(({ now_ms }) => now_ms)),
+        native_id: eachIts(sent),
         unknown_since_ms: null,
         last_error: null,
         lease: null,
@@ -190,6 +213,16 @@ export async function markSent({ single }: Engine, { key }: Lease, native_id: st
       })
       .execute(),
   );
+  return sent.map(() => undefined);
+}
+
+function eachIts(sent: readonly SentMark[]): RawBuilder<string | null> {
+  const named = sent.filter(({ native_id }) => native_id !== null);
+  if (named.length === 0) return sql`null`;
+  return sql`case key ${sql.join(
+    named.map(({ key, native_id }) => sql`when ${key} then ${column(native_id ?? "")}`),
+    sql` `,
+  )} end`;
 }
 
 export async function markFailed(

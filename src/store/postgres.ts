@@ -1,6 +1,7 @@
 /** A server, several workers: rows are claimed with SKIP LOCKED, leases end by the server's clock. */
 import { Kysely, PostgresDialect, sql } from "kysely";
 import pg from "pg";
+import { asOne } from "./alike.ts";
 import type { Engine, Leases } from "./engine.ts";
 import { asStoreError, isBusy } from "./errors.ts";
 import { patiently } from "./retry.ts";
@@ -21,22 +22,26 @@ const types = {
 };
 
 export function openPostgres(url: string, options: PostgresOptions): Engine {
-  const pool = new pg.Pool({
-    connectionString: url,
-    types,
-    max: options.connections,
-    application_name: "gleed",
-    connectionTimeoutMillis: 3_000,
-    statement_timeout: 10_000,
-    query_timeout: 12_000,
-    lock_timeout: 1_500,
-    idle_in_transaction_session_timeout: 15_000,
-    keepAlive: true,
-  });
-  // a connection that dies while idle is replaced by the pool; without a listener it would end the process
-  pool.on("error", (error) => options.broken?.(error));
-
-  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+  const connect = (max: number, settings: string): Kysely<Tables> => {
+    const pool = new pg.Pool({
+      connectionString: url,
+      types,
+      max,
+      ...(settings ? { options: settings } : {}),
+      application_name: "gleed",
+      connectionTimeoutMillis: 3_000,
+      statement_timeout: 10_000,
+      query_timeout: 12_000,
+      lock_timeout: 1_500,
+      idle_in_transaction_session_timeout: 15_000,
+      keepAlive: true,
+    });
+    // a connection that dies while idle is replaced by the pool; without a listener it would end the process
+    pool.on("error", (error) => options.broken?.(error));
+    return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+  };
+  const db = connect(options.connections, "");
+  const claims = connect(1, "-c synchronous_commit=off -c enable_bitmapscan=off -c enable_sort=off");
   const patient = async <T>(work: () => Promise<T>): Promise<T> => {
     try {
       return await patiently(work, isBusy, [20, 100]);
@@ -45,13 +50,17 @@ export function openPostgres(url: string, options: PostgresOptions): Engine {
     }
   };
 
+  const look = () => db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only");
+
   return {
     kind: "postgres",
     db,
     leases: leases(options.boot),
-    read: (work) => patient(() => db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work)),
+    read: (work) => patient(() => look().execute(work)),
+    readMany: (work) => patient(() => look().execute((tx) => work(asOne(tx)))),
     write: (work) => patient(() => db.transaction().execute(work)),
     single: (work) => patient(() => work(db)),
+    claim: (work) => patient(() => work(claims)),
     // what was deleted stays in the server's files until it vacuums: see the notes on hosting
     scrub: async () => {},
     // PostgreSQL minds its own pages (data checksums, amcheck): here both ways ask the same
@@ -63,7 +72,9 @@ export function openPostgres(url: string, options: PostgresOptions): Engine {
         return { ok: false, detail: asStoreError(error).message };
       }
     },
-    close: () => db.destroy(),
+    close: async () => {
+      await Promise.all([claims.destroy(), db.destroy()]);
+    },
   };
 }
 

@@ -20,11 +20,25 @@ export async function openReminders(db: Db, person_id: string, room_id?: string)
   }));
 }
 
-export async function writeReminder(tx: Tx, { id, person_id, place_id, due_at_ms, done_at_ms, ...doc }: Reminder): Promise<void> {
-  const now = { due_at_ms, done_at_ms: done_at_ms ?? null, place_id, doc: pack(doc satisfies ReminderDoc) };
+/** Of several under one id the last one counts. */
+export async function writeReminders(tx: Tx, reminders: readonly Reminder[]): Promise<void> {
+  const rows = new Map(
+    reminders.map(({ id, person_id, place_id, due_at_ms, done_at_ms, ...doc }) => [
+      id,
+      { id, person_id, place_id, due_at_ms, done_at_ms: done_at_ms ?? null, doc: pack(doc satisfies ReminderDoc) },
+    ]),
+  );
+  if (rows.size === 0) return;
   await tx
     .insertInto("reminders")
-    .values({ id, person_id, ...now })
-    .onConflict((c) => c.column("id").doUpdateSet(now))
+    .values([...rows.values()])
+    .onConflict((c) =>
+      c.column("id").doUpdateSet((eb) => ({
+        place_id: eb.ref("excluded.place_id"),
+        due_at_ms: eb.ref("excluded.due_at_ms"),
+        done_at_ms: eb.ref("excluded.done_at_ms"),
+        doc: eb.ref("excluded.doc"),
+      })),
+    )
     .execute();
 }

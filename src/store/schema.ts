@@ -26,6 +26,17 @@ export interface Tables {
   reminders: { id: string; person_id: string; place_id: string; due_at_ms: number; done_at_ms: number | null; doc: string };
   /** a group's own rule, said by one of its moderators; one a place */
   place_rules: { place_id: string; said_by: string; doc: string };
+  builder_invitations: { code: string; heater_id: string; person_id: string; place_id: string; ends_at_ms: number };
+  builders: { heater_id: string; person_id: string; place_id: string; since_ms: number; doc: string };
+  /** codes by which a place is linked to a group, each good once */
+  link_codes: { code: string; group_id: string; place_id: string; made_by: string; ends_at_ms: number };
+  /** shared reckonings; `person_id` is null once whoever shared it is forgotten */
+  cards: { group_id: string; code: string; person_id: string | null; at_ms: number; withdrawn_at_ms: number | null; doc: string };
+  winter_members: { group_id: string; person_id: string; from_week: string; until_week: string | null };
+  /** what was published of a week; holds nobody */
+  winter_weeks: { group_id: string; week: string; doc: string };
+  group_lists: { group_id: string; kind: string; version: number; opened_by: string; at_ms: number; doc: string };
+  group_entries: { group_id: string; kind: string; person_id: string; at_ms: number; doc: string };
   album: { id: string; person_id: string; heater_id: string | null; at_ms: number; bytes: Uint8Array; doc: string };
   /** `person_id` is null for the message by which somebody had themselves forgotten */
   inbox: { message_key: string; person_id: string | null; at_ms: number; doc: string };

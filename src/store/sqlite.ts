@@ -60,8 +60,10 @@ export function openSqlite(file: string, options: SqliteOptions): Engine {
     db,
     leases: leases(options, turn.mine),
     read: (work) => patient(() => db.transaction().setAccessMode("read only").execute(work)),
+    readMany: (work) => patient(() => db.transaction().setAccessMode("read only").execute(work)),
     write: (work) => patient(() => db.transaction().execute(work)),
     single: (work) => patient(() => work(db)),
+    claim: (work) => patient(() => work(db)),
     scrub: () =>
       patient(async () => {
         const [done] = database.pragma("wal_checkpoint(TRUNCATE)") as { busy: number }[];

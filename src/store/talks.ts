@@ -15,24 +15,30 @@ export async function talk(db: Db, person_id: string, place_id: string): Promise
   return { person_id, place_id, version: row.version, updated_at_ms: row.updated_at_ms, state: unpack<Talk["state"]>(row.doc) };
 }
 
+export interface Move {
+  readonly seen: Talk;
+  readonly state: Talk["state"];
+}
+
 /** Every commit moves the talk on, whether or not its state changes. */
-export async function moveOn(tx: Tx, seen: Talk, state: Talk["state"], now_ms: number): Promise<void> {
-  const { person_id, place_id, version } = seen;
-  const now = { version: version + 1, updated_at_ms: now_ms, doc: pack(state) };
-  const { numInsertedOrUpdatedRows } =
-    version === 0
-      ? await tx
-          .insertInto("talks")
-          .values({ person_id, place_id, ...now })
-          .onConflict((c) => c.columns(["person_id", "place_id"]).doNothing())
-          .executeTakeFirst()
-      : await tx
-          .updateTable("talks")
-          .set(now)
-          .where("person_id", "=", person_id)
-          .where("place_id", "=", place_id)
-          .where("version", "=", version)
-          .executeTakeFirst()
-          .then(({ numUpdatedRows }) => ({ numInsertedOrUpdatedRows: numUpdatedRows }));
-  if (numInsertedOrUpdatedRows === 0n) throw new Stale("the talk went on meanwhile");
+export async function moveOn(tx: Tx, moves: readonly Move[], now_ms: number): Promise<void> {
+  const { numInsertedOrUpdatedRows } = await tx
+    .insertInto("talks")
+    .values(
+      moves.map(({ seen: { person_id, place_id, version }, state }) => ({
+        person_id,
+        place_id,
+        version: version + 1,
+        updated_at_ms: now_ms,
+        doc: pack(state),
+      })),
+    )
+    .onConflict((c) =>
+      c
+        .columns(["person_id", "place_id"])
+        .doUpdateSet((eb) => ({ version: eb.ref("excluded.version"), updated_at_ms: now_ms, doc: eb.ref("excluded.doc") }))
+        .where("talks.version", "=", (eb) => eb("excluded.version", "-", 1)),
+    )
+    .executeTakeFirstOrThrow();
+  if (Number(numInsertedOrUpdatedRows) < moves.length) throw new Stale("the talk went on meanwhile");
 }

@@ -5,6 +5,7 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import type { Arg, Moment, Text } from "../answer.ts";
 import { format, isQuantity, type UnitSystem } from "../quantities.ts";
+import { sentencesIn } from "./sentences.ts";
 
 export interface Reader {
   readonly locale: string;
@@ -24,6 +25,14 @@ const language = (locale: string): string => locale.split(/[-_]/)[0]?.toLowerCas
 
 export function renderer(catalogues: Catalogues): Renderer {
   const compiled = new Map<string, IntlMessageFormat>();
+  const translators = new Map<string, (sentence: string, locale: string) => string>();
+  function sentences(words: string, { locale }: Reader): string {
+    const own = catalogues.get(language(locale));
+    if (language(locale) === "en" || !own) return words;
+    const known = translators.get(language(locale)) ?? sentencesIn(own);
+    translators.set(language(locale), known);
+    return known(words, locale);
+  }
 
   function source(id: string, locale: string): { words: string; locale: string } {
     const own = catalogues.get(language(locale))?.get(id);
@@ -35,6 +44,7 @@ export function renderer(catalogues: Catalogues): Renderer {
 
   function render(text: Text, reader: Reader): string {
     if (text.id === "verbatim") return String(text.args?.words ?? "");
+    if (text.id === "ours") return sentences(String(text.args?.words ?? ""), reader);
     const { words, locale } = source(text.id, reader.locale);
     if (!text.args && !words.includes("{")) return words;
     const key = `${locale}\n${words}`;
@@ -44,7 +54,9 @@ export function renderer(catalogues: Catalogues): Renderer {
       compiled.set(key, message);
     }
     const values = Object.fromEntries(Object.entries(text.args ?? {}).map(([name, arg]) => [name, value(arg, reader, locale)]));
-    return String(message.format(values));
+    const said = String(message.format(values));
+    // German days and months end in a point of their own: "bis Fr., 27. Nov."
+    return language(locale) === "de" ? said.replace(/([^.])\.\.(?!\.)/g, "$1.") : said;
   }
 
   function value(arg: Arg, reader: Reader, locale: string): string | number {

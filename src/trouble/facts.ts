@@ -46,10 +46,13 @@ const yesNo = (value: boolean | undefined): Fact | null => (value === undefined 
 const since = (date: string | undefined, now_ms: number, unit: number): number | null => (date === undefined ? null : (now_ms - Date.parse(date)) / unit);
 const day = (date: string): Arg => ({ at_ms: Date.parse(date), show: "day" });
 
+/** A fire lit later than this after another is the next day's, though the hour was a little earlier than yesterday. */
+const SAME_DAY_MS = 20 * HOUR;
+
 function burnt(known: Known): number | null {
   const last = known.fire;
   if (!last) return null;
-  const of24 = known.fires.filter((fire) => fire.lit_at_ms <= last.lit_at_ms && fire.lit_at_ms > last.lit_at_ms - DAY);
+  const of24 = known.fires.filter((fire) => fire.lit_at_ms <= last.lit_at_ms && fire.lit_at_ms > last.lit_at_ms - SAME_DAY_MS);
   return of24.reduce((sum, fire) => sum + (fire.facts.load_kg ?? 0), 0);
 }
 
@@ -71,7 +74,7 @@ function restBefore_days(known: Known): number | null {
 
 function firesIn24h(known: Known): number | null {
   const last = known.fire;
-  return last ? known.fires.filter((fire) => fire.lit_at_ms <= last.lit_at_ms && fire.lit_at_ms > last.lit_at_ms - DAY).length : null;
+  return last ? known.fires.filter((fire) => fire.lit_at_ms <= last.lit_at_ms && fire.lit_at_ms > last.lit_at_ms - SAME_DAY_MS).length : null;
 }
 
 function moisture(known: Known): Fact | null {
@@ -96,7 +99,7 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
     },
   },
   "day-share": {
-    about: "what was burnt in 24 hours as percent of the heater's limit for a day",
+    about: "what was burnt in one day (20 hours) as percent of the heater's limit for a day",
     read: (k) => {
       const kg = burnt(k);
       return kg === null || !k.max_day_kg ? null : figure((100 * kg) / k.max_day_kg, { value: q(kg, "kg", { digits: 1 }), max: q(k.max_day_kg, "kg", { digits: 1 }) }, k.fire?.lit_at_ms);
@@ -107,7 +110,7 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
     read: (k) => { const h = previousGap_h(k); return figure(h, { value: q(h ?? 0, "h") }, k.fire?.lit_at_ms); },
   },
   "fires-in-24h": {
-    about: "fires lit in the 24 hours up to the last one, itself counted",
+    about: "fires lit in the 20 hours up to the last one, itself counted: a fire at the same hour next day is not a second one",
     read: (k) => { const n = firesIn24h(k); return figure(n, { value: n ?? 0 }, k.fire?.lit_at_ms); },
   },
   "air-closed-after-flame": {

@@ -8,9 +8,18 @@ import type { Arg, Text } from "../answer.ts";
 import type { HeaterFacts } from "../records/schemas.ts";
 import type { Cause, Sign, Trouble, When } from "../knowledge/schemas.ts";
 
+/** What was said fits several answers, or one only faintly: how likely each is, all together 1. */
+export interface Graded {
+  readonly likely: Readonly<Record<string, number>>;
+  /** only a hint: the question is still asked */
+  readonly open?: true;
+}
+/** an answer id, a figure in the sign's unit, likelihoods, or null when the person does not know */
+export type SignAnswer = string | number | null | Graded;
+export const isGraded = (answer: SignAnswer | undefined): answer is Graded => typeof answer === "object" && answer !== null;
+
 export interface Observation {
-  /** an answer id, a figure in the sign's unit, or null when the person does not know */
-  readonly answer: string | number | null;
+  readonly answer: SignAnswer;
   readonly from: "record" | "person";
   /** what a sentence about it may quote: {value}, and whatever else the fact brings */
   readonly args?: Readonly<Record<string, Arg>>;
@@ -32,9 +41,15 @@ export interface Walk {
 }
 
 /** Stop asking when one cause has this share, after this many questions, or when no question is worth this many bits. */
-const CLEAR_SHARE = 0.7;
+const CLEAR_SHARE = 0.8;
+/** the same where all that is known was only mentioned in passing */
+const CLEAR_BY_STORY = 0.9;
 const MOST_QUESTIONS = 5;
+/** One more is asked while no cause has so much. */
+const HALF = 0.5;
 const LEAST_BITS = 0.06;
+/** A question that may put another cause first with this chance is asked though one cause is clear. */
+const OVERTURNS = 0.08;
 /** Below this share a cause is not worth a person's time. */
 const NAMED_SHARE = 0.02;
 /** A sign speaks for a cause from this weight on. */
@@ -51,13 +66,17 @@ export function walk(trouble: Trouble, heater: HeaterFacts, seen: Observations, 
 
   const stop = stopped(trouble, seen);
   const open = Object.entries(trouble.signs).filter(
-    ([id, sign]) => sign.ask !== undefined && !(id in seen) && !asked.includes(id) && holds(sign.when, heater) !== false,
+    ([id, sign]) => sign.ask !== undefined && (!(id in seen) || hintOnly(seen[id])) && !asked.includes(id) && holds(sign.when, heater) !== false,
   );
   const first = open.find(([, sign]) => sign.first);
-  const enough = stop !== null || asked.length >= MOST_QUESTIONS || (ranked[0]?.share ?? 0) >= CLEAR_SHARE;
-  const best = first && stop === null ? first[0] : enough ? null : mostTelling(open, causes, weights);
+  const share = ranked[0]?.share ?? 0;
+  const over = stop !== null || asked.length >= MOST_QUESTIONS + (share < HALF ? 1 : 0);
+  const best = first && stop === null ? first[0] : over ? null : mostTelling(open, causes, weights, share >= (toldOnly(seen) ? CLEAR_BY_STORY : CLEAR_SHARE));
   return { ranked, ask: best, stop };
 }
+
+const toldOnly = (seen: Observations): boolean => Object.values(seen).every(({ answer }) => isGraded(answer) || answer === null);
+const hintOnly = (seen: Observation | undefined): boolean => isGraded(seen?.answer) && seen.answer.open === true;
 
 /** true or false where the heater's facts decide it, null where they are unknown */
 export function holds(when: When | undefined, heater: HeaterFacts): boolean | null {
@@ -79,10 +98,11 @@ function product(trouble: Trouble, cause: Cause, seen: Observations): number {
   return weight;
 }
 
-/** Weight that a cause gives to an answer; 1 where its file says nothing. */
-export function weightOf(cause: Cause, signId: string, sign: Sign, answer: string | number): number {
+/** Weight that a cause gives to an answer; 1 where its file says nothing. Of likelihoods, the mean that they expect. */
+export function weightOf(cause: Cause, signId: string, sign: Sign, answer: string | number | Graded): number {
   const table = cause.weighs[signId];
   if (!table) return 1;
+  if (isGraded(answer)) return Object.entries(answer.likely).reduce((sum, [id, likely]) => sum + likely * weightOf(cause, signId, sign, id), 0);
   if (sign.kind === "yes-no" || sign.kind === "choice") return table[String(answer)] ?? 1;
   const figure = typeof answer === "number" ? answer : sign.answers?.find((entry) => entry.id === answer)?.value;
   if (figure === undefined) return 1;
@@ -117,18 +137,23 @@ function reasons(trouble: Trouble, causeId: string, cause: Cause, seen: Observat
     const weight = weightOf(cause, id, sign, observation.answer);
     if (weight < SPEAKS) continue;
     const path = `troubles.${trouble.id}`;
-    const picked = sign.answers?.find((entry) => entry.id === observation.answer);
+    const surest = isGraded(observation.answer) ? likeliest(observation.answer) : observation.answer;
+    const picked = sign.answers?.find((entry) => entry.id === surest);
     const args = observation.args ?? {};
+    if (surest === null) continue;
     const textId =
       quotable(cause.because[id], args) ? `${path}.causes.${causeId}.because.${id}`
       : picked && quotable(picked.says, args) ? `${path}.signs.${id}.answers.${picked.id}.says`
-      : quotable(sign.says, args) && (observation.from === "record" || sign.kind !== "yes-no" || observation.answer === "yes") ? `${path}.signs.${id}.says`
+      : quotable(sign.says, args) && (observation.from === "record" || sign.kind !== "yes-no" || surest === "yes") ? `${path}.signs.${id}.says`
       : null;
     if (textId) found.push({ weight, text: { id: textId, ...(observation.args ? { args: observation.args } : {}) } });
     else if (picked) found.push({ weight, text: { id: "trouble.you-said", args: { answer: { id: `${path}.signs.${id}.answers.${picked.id}.label` } } } });
   }
   return found.sort((a, b) => b.weight - a.weight).map((entry) => entry.text);
 }
+
+/** The answer that is likelier than all others together; null where none is. */
+const likeliest = ({ likely }: Graded): string | null => Object.entries(likely).find(([, one]) => one >= 0.5)?.[0] ?? null;
 
 /** Whether everything a sentence wants to quote is at hand. */
 const quotable = (words: string | undefined, args: Readonly<Record<string, Arg>>): words is string =>
@@ -137,7 +162,7 @@ const quotable = (words: string | undefined, args: Readonly<Record<string, Arg>>
 function stopped(trouble: Trouble, seen: Observations): Walk["stop"] {
   for (const [id, sign] of Object.entries(trouble.signs)) {
     const answer = seen[id]?.answer;
-    if (answer === undefined) continue;
+    if (answer === undefined || isGraded(answer)) continue;
     const end = sign.stop?.[answer === null ? "unknown" : typeof answer === "number" ? nearest(sign, answer) : answer];
     if (end) return end;
   }
@@ -148,8 +173,10 @@ function stopped(trouble: Trouble, seen: Observations): Walk["stop"] {
 const nearest = (sign: Sign, figure: number): string =>
   [...(sign.answers ?? [])].sort((a, b) => Math.abs((a.value ?? Infinity) - figure) - Math.abs((b.value ?? Infinity) - figure))[0]?.id ?? "";
 
-function mostTelling(open: readonly (readonly [string, Sign])[], causes: readonly (readonly [string, Cause])[], shares: readonly number[]): string | null {
+/** @param led one cause is clear: only what could still overturn it is worth a question */
+function mostTelling(open: readonly (readonly [string, Sign])[], causes: readonly (readonly [string, Cause])[], shares: readonly number[], led: boolean): string | null {
   const now = bits(shares);
+  const leader = shares.indexOf(Math.max(...shares));
   let best: string | null = null;
   let most = LEAST_BITS;
   for (const [id, sign] of open) {
@@ -161,11 +188,14 @@ function mostTelling(open: readonly (readonly [string, Sign])[], causes: readonl
       return each.map((weight) => (sum > 0 ? weight / sum : 1 / answers.length));
     });
     let after = 0;
+    let overturned = 0;
     for (let a = 0; a < answers.length; a++) {
       const joint = shares.map((share, c) => share * (likelihood[c]?.[a] ?? 0));
       const chance = joint.reduce((x, y) => x + y, 0);
       if (chance > 0) after += chance * bits(joint.map((j) => j / chance));
+      if (joint.indexOf(Math.max(...joint)) !== leader) overturned += chance;
     }
+    if (led && overturned < OVERTURNS) continue;
     if (now - after > most) {
       most = now - after;
       best = id;

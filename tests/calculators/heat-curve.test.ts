@@ -138,4 +138,17 @@ describe("fire-plan", () => {
     expect(error(firePlan, { ...PLAN, heater: {} })).toMatch(/heater.max_load_kg is missing/);
     expect(error(firePlan, { ...PLAN, wanted: [{ from: "06:30", to: "22:00", min_C: 25, max_C: 20 }] })).toMatch(/wanted\[0\].min_C is 25/);
   });
+
+  it.each(["00:00", "06:20", "11:45", "15:00", "17:30", "18:10", "19:30", "20:59", "22:00", "23:40"])("from %s on it finds the fires of four cold days, on whole hours", (clock) => {
+    const reckoned = runCalculator(firePlan, {
+      ...PLAN, from: `2026-01-10T${clock}:00+02:00`,
+      weather: [[-6, 0], [-8, -1], [-9, -2], [-4, 3]].map(([low_C, high_C], i) => ({ date: `2026-01-1${i}`, low_C, high_C })),
+    });
+    if (!reckoned.ok) throw new Error(reckoned.error);
+    const { fires, hours_below_h } = reckoned.result as { fires: { lit_at: string; load_kg: number }[]; hours_below_h: number };
+    const days = new Set(fires.map((fire) => fire.lit_at.slice(0, 10)));
+    for (const day of ["2026-01-11", "2026-01-12", "2026-01-13"]) expect(days).toContain(day);
+    for (const fire of fires) expect(fire.lit_at).toMatch(/T(0[7-9]|1\d):00:00\+02:00$/);
+    expect(hours_below_h).toBeLessThan(5);
+  });
 });

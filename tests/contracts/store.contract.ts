@@ -4,10 +4,13 @@ import type { Store } from "../../src/records/ports.ts";
 import { openStore } from "../../src/store/open.ts";
 import type { Kind, Location } from "../store/locations.ts";
 import { DAY, dueOf, HOUR, NOW, say } from "../store/made.ts";
+import { builders } from "./store/builders.ts";
 import { dueRows } from "./store/due-rows.ts";
 import { entering } from "./store/entering.ts";
 import { forgetting } from "./store/forgetting.ts";
+import { groups } from "./store/groups.ts";
 import { household } from "./store/household.ts";
+import { many } from "./store/many.ts";
 import { messages } from "./store/messages.ts";
 import { outbox } from "./store/outbox.ts";
 
@@ -30,8 +33,11 @@ export function storeContract(kind: Kind): void {
     entering(store);
     messages(store);
     household(store);
+    groups(store);
+    builders(store);
     dueRows(store);
     outbox(store);
+    many(store);
     forgetting(store);
 
     test("the latest instant and the earliest", async () => {

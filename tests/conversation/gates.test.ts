@@ -45,7 +45,7 @@ const MAY_CLOSE: readonly string[] = [
 ];
 
 const closes = (answer: Written): boolean =>
-  /damper may be (closed|shut)/i.test(answer.text) || answer.choices.some(({ id }) => id === "guide:damper-shut") || /\b(close|shut) the (flue )?(damper|slide|plate) now\b/i.test(answer.text);
+  /damper may be (closed|shut)|Schieber darf (jetzt )?geschlossen/i.test(answer.text) || answer.choices.some(({ id }) => id === "guide:damper-shut") || /\b(close|shut) the (flue )?(damper|slide|plate) now\b/i.test(answer.text);
 const HEATER = { kind: "contraflow", max_load_kg: 14, max_load_source: "sheet", shut_off_damper: true, gas_exit: "top" };
 
 const NOW_MS = Date.parse("2026-11-25T21:00:00Z");
@@ -169,7 +169,7 @@ describe(`the flue damper, on ${STAYS_OPEN.length} reports`, () => {
       const answer = await talk.say(await someone(), `can i close the damper: ${report}`);
       if (answer.topic !== "close-down") continue;
       expect(answer.cautions.map(({ id }) => id)).toContain("carbon-monoxide");
-      if (!answer.emergency) expect(answer.text.startsWith("Caution")).toBe(true);
+      if (!answer.emergency) expect(answer.text).toMatch(/^(Caution|Vorsicht)/);
     }
   });
 });

@@ -2,6 +2,7 @@
 import {
   BUCKETS, bucketsOf, KIND_BUCKETS, kindBucketsOf, numbered, type Numbered,
 } from "../../src/emergency/learnt/features.ts";
+import { stretches } from "../../src/emergency/learnt/likelihood.ts";
 import { FIRST_SIGN, SIGNS } from "../../src/emergency/learnt/signs.ts";
 import { sceneOf } from "../../src/emergency/scene.ts";
 import { sense } from "../../src/emergency/senses.ts";
@@ -12,6 +13,8 @@ export interface Labelled {
   /** Which kind of danger, or -1 for none. */
   readonly kind: number;
   readonly weight: number;
+  /** Whose: the file, or EVERYDAY. */
+  readonly hand: string;
 }
 
 interface Example {
@@ -27,13 +30,34 @@ const RATE = 0.3;
 const SHRINK = 3e-5;
 const SEED = 7;
 /** Weights kept of those learnt. */
-const KEPT = 40_000;
+const KEPT = 150_000;
+/** What a stretch of a calm message weighs, beside the message. */
+const WORTH_OF_STRETCH = 0.3;
+/** The hand whose messages are everyday questions, and the longest of them put beside another message. */
+export const EVERYDAY = "training";
+const LONGEST_COMPANY = 90;
+const SHARE_IN_COMPANY = 0.6;
+const WORTH_IN_COMPANY = 0.5;
 
-function exampleOf({ text, kind, weight }: Labelled): Example {
-  const message: Numbered = numbered(sceneOf(sense(text)));
+function exampleOf(message: Numbered, from: number, to: number, kind: number, weight: number): Example {
+  const met = bucketsOf(message, from, to);
+  return { kind, weight, buckets: met.buckets.slice(0, met.count), kindBuckets: kind < 0 ? [] : kindBucketsOf(message, from, to) };
+}
+
+function wholeOf({ text, kind, weight }: Labelled): Example {
+  const message = numbered(sceneOf(sense(text)));
+  return exampleOf(message, 0, message.words.length, kind, weight);
+}
+
+/** The message; if it is calm, each of its stretches as well. */
+function examplesOf({ text, kind, weight }: Labelled): Example[] {
+  const message = numbered(sceneOf(sense(text)));
   const length = message.words.length;
-  const met = bucketsOf(message, 0, length);
-  return { kind, weight, buckets: met.buckets.slice(0, met.count), kindBuckets: kindBucketsOf(message, 0, length) };
+  const parts = kind >= 0 ? [] : stretches(message).filter(({ from, to }) => to - from < length);
+  return [
+    exampleOf(message, 0, length, kind, weight),
+    ...parts.map(({ from, to }) => exampleOf(message, from, to, kind, weight * WORTH_OF_STRETCH)),
+  ];
 }
 
 export interface Learnt {
@@ -41,8 +65,20 @@ export interface Learnt {
   readonly kindWeights: Float32Array;
 }
 
+/** Messages with a short everyday sentence before or after them: neither danger nor calm is changed by it. */
+function inCompany(labelled: readonly Labelled[]): Labelled[] {
+  const random = seeded(SEED);
+  const everyday = labelled.filter(({ text, hand }) => hand === EVERYDAY && text.length < LONGEST_COMPANY).map(({ text }) => text);
+  return labelled.flatMap(({ text, kind, weight, hand }) => {
+    if (everyday.length === 0 || hand === EVERYDAY || random() > SHARE_IN_COMPANY) return [];
+    const other = everyday[Math.floor(random() * everyday.length)] as string;
+    const both = random() < 0.5 ? `${text}. ${other}` : `${other}. ${text}`;
+    return [{ text: both, kind, weight: weight * WORTH_IN_COMPANY, hand }];
+  });
+}
+
 export function learn(labelled: readonly Labelled[], kinds: number): Learnt {
-  const examples = labelled.map(exampleOf);
+  const examples = [...labelled.flatMap(examplesOf), ...inCompany(labelled).map(wholeOf)];
   const messages = new Int32Array(BUCKETS);
   for (const { buckets } of examples) for (const bucket of buckets) messages[bucket] = (messages[bucket] as number) + 1;
   return {

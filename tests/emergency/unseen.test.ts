@@ -19,8 +19,8 @@ describe("messages nothing was learnt from", () => {
     expect(share(DANGER_UNSEEN.filter(({ oblique }) => !oblique), found)).toBeGreaterThanOrEqual(0.98);
   });
 
-  test("danger said obliquely: 80 of 100", () => {
-    expect(share(DANGER_UNSEEN.filter(({ oblique }) => oblique), found)).toBeGreaterThanOrEqual(0.8);
+  test("danger said obliquely: 90 of 100", () => {
+    expect(share(DANGER_UNSEEN.filter(({ oblique }) => oblique), found)).toBeGreaterThanOrEqual(0.9);
   });
 
   test("the emergency itself, of those found: 93 of 100", () => {
@@ -31,15 +31,15 @@ describe("messages nothing was learnt from", () => {
     expect(right).toBeGreaterThanOrEqual(0.93);
   });
 
-  test("near misses: at most 9 of 100", () => {
-    expect(share(NEAR_MISSES_UNSEEN, found)).toBeLessThanOrEqual(0.09);
+  test("near misses: at most 8 of 100", () => {
+    expect(share(NEAR_MISSES_UNSEEN, found)).toBeLessThanOrEqual(0.08);
   });
 });
 
 describe("messages learnt from", () => {
-  test("danger: 97 of 100; near misses: at most 4 of 100", () => {
-    expect(share(DANGER_MORE, found)).toBeGreaterThanOrEqual(0.97);
-    expect(share(NEAR_MISSES_MORE, found)).toBeLessThanOrEqual(0.04);
+  test("danger: 99 of 100; near misses: at most 1 of 100", () => {
+    expect(share(DANGER_MORE, found)).toBeGreaterThanOrEqual(0.99);
+    expect(share(NEAR_MISSES_MORE, found)).toBeLessThanOrEqual(0.01);
   });
 });
 
@@ -58,4 +58,25 @@ describe("the learnt layer", () => {
     expect(recogniseDanger(`${calm.repeat(3)} her eyes roll shut and she slides off the bench ${calm.repeat(3)}`)).not.toBeNull();
     expect(recogniseDanger(calm.repeat(6))).toBeNull();
   });
+});
+
+test.each([
+  "leaves left on the hearth", "foggy glass", "a whistle at the door", "stove polish fuming", "neighbour's chimney is smoking a lot",
+])("a harmless story raises no card: %s", (text) => {
+  expect(recogniseDanger(text)).toBeNull();
+});
+
+test.each([
+  "alle haben Kopfschmerzen seit der Ofen brennt", "kaikki voivat huonosti ja takka palaa", "det kommer eld ur skorstenen",
+  "la pièce est pleine de fumée", "la bambina si è bruciata la mano sullo sportello", "cerré el tiro y todavía hay brasas rojas",
+  "popiół w kartonie zaczyna dymić", "сын потерял сознание, печка топится",
+])("danger in another language: %s", (text) => {
+  expect(recogniseDanger(text)).not.toBeNull();
+});
+
+test.each([
+  "wie oft muss der Schornsteinfeger kommen", "milloin piippu pitää nuohota", "hur mycket ved behöver jag ikväll",
+  "combien de bois pour ce soir", "quanta legna serve stasera", "cuánta leña pongo hoy", "ile drewna na wieczór", "сколько дров на вечер",
+])("an everyday question in another language: %s", (text) => {
+  expect(recogniseDanger(text)).toBeNull();
 });

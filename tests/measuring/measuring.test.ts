@@ -35,12 +35,19 @@ const figure = z.strictObject({
   high: z.number().optional(),
 });
 
-const topics = lines("topics.jsonl", z.strictObject({ text, topic, also: z.array(topic), hazard: z.boolean(), style }));
-const danger = lines("danger.jsonl", z.strictObject({ text, kind, oblique: z.boolean() }));
-const nearMisses = lines("near-misses.jsonl", z.strictObject({ text, why: text }));
-const quantities = lines("quantities.jsonl", z.strictObject({ text, expect: z.array(figure).min(1) }));
-const ownWords = z.strictObject({ topics: z.record(z.string(), z.array(z.string())), kinds: z.record(kind, z.array(z.string())) })
-  .parse(JSON.parse(read("own-words.json")));
+function setOf(prefix: "" | "de-") {
+  return {
+    topics: lines(`${prefix}topics.jsonl`, z.strictObject({ text, topic, also: z.array(topic), hazard: z.boolean(), style })),
+    danger: lines(`${prefix}danger.jsonl`, z.strictObject({ text, kind, oblique: z.boolean() })),
+    nearMisses: lines(`${prefix}near-misses.jsonl`, z.strictObject({ text, why: text })),
+    quantities: lines(`${prefix}quantities.jsonl`, z.strictObject({ text, expect: z.array(figure).min(1) })),
+    ownWords: z.strictObject({ topics: z.record(z.string(), z.array(z.string())), kinds: z.record(kind, z.array(z.string())) })
+      .parse(JSON.parse(read(`${prefix}own-words.json`))),
+  };
+}
+
+const { topics, danger, nearMisses, quantities, ownWords } = setOf("");
+const german = setOf("de-");
 
 const countOf = (id: string) => topics.filter((line) => line.topic === id).length;
 const share = (part: number, whole: number) => part / whole;
@@ -91,7 +98,7 @@ describe("the measuring set", () => {
   });
 
   it("gives every figure a unit of its dimension, a basis only to shares, and low and high in order around the value", () => {
-    const wrong = quantities.filter(({ expect: figures }) => figures.some((it) =>
+    const wrong = [...quantities, ...german.quantities].filter(({ expect: figures }) => figures.some((it) =>
       !UNITS_OF[it.dimension]?.includes(it.unit)
       || (it.basis !== null && it.dimension !== "share")
       || (it.low ?? it.value) > it.value || (it.high ?? it.value) < it.value));
@@ -100,9 +107,41 @@ describe("the measuring set", () => {
 
   it("is the set whose hashes the README states", () => {
     const readme = read("README.md");
-    for (const name of ["topics.jsonl", "danger.jsonl", "near-misses.jsonl", "quantities.jsonl"]) {
+    const names = ["topics.jsonl", "danger.jsonl", "near-misses.jsonl", "quantities.jsonl"];
+    for (const name of [...names, ...names.map((english) => `de-${english}`)]) {
       const hash = createHash("sha256").update(read(name)).digest("hex");
       expect(readme).toContain(`| \`${name}\` | \`${hash}\` |`);
     }
+  });
+});
+
+describe("the German measuring set", () => {
+  const inScope = german.topics.filter((line) => line.topic !== "out-of-scope");
+  const oblique = inScope.filter((line) => line.style === "oblique");
+  const obliqueDanger = german.danger.filter((line) => line.oblique);
+
+  it("holds the promised number of messages: four or more for each topic, sixty out of scope", () => {
+    expect([german.topics, german.danger, german.nearMisses, german.quantities].map((all) => all.length)).toEqual([330, 120, 100, 100]);
+    expect(TOPICS.filter((id) => german.topics.filter((line) => line.topic === id).length < 4)).toEqual([]);
+    expect(german.topics.length - inScope.length).toBe(60);
+    expect(german.topics.filter((line) => line.also.includes(line.topic))).toEqual([]);
+  });
+
+  it("is oblique for two fifths of the messages in scope, and for half of the dangers", () => {
+    expect(share(oblique.length, inScope.length)).toBeGreaterThanOrEqual(2 / 5);
+    expect(share(obliqueDanger.length, german.danger.length)).toBeGreaterThanOrEqual(1 / 2);
+  });
+
+  it("uses none of the topic's own words in an oblique message, not even inside a compound", () => {
+    const holds = (words: readonly string[] | undefined, message: string) =>
+      words === undefined || words.length === 0 || words.some((word) => new RegExp(word, "u").test(message.toLowerCase()));
+    expect(oblique.filter((line) => holds(german.ownWords.topics[line.topic], line.text)).map((line) => line.text)).toEqual([]);
+    expect(obliqueDanger.filter((line) => holds(german.ownWords.kinds[line.kind], line.text)).map((line) => line.text)).toEqual([]);
+  });
+
+  it("holds no text twice, in whatever case or punctuation", () => {
+    const bare = [german.topics, german.danger, german.nearMisses, german.quantities].flat()
+      .map((line) => line.text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, " ").trim());
+    expect(bare.filter((message, at) => bare.indexOf(message) !== at)).toEqual([]);
   });
 });

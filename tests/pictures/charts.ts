@@ -35,5 +35,14 @@ export const SAMPLES: { readonly [N in ChartName]: Chart<N> } = {
   season: {
     weeks: [10, 0, 24, 38, 52, 61, 70, 66, 98].map((load_kg, i) => ({ from_ms: Date.parse("2026-10-05T00:00:00Z") + i * WEEK_MS, load_kg, fires: Math.round(load_kg / 12) })),
   },
+  bands: {
+    week_from_ms: Date.parse("2026-11-23T00:00:00Z"),
+    at_least: 30,
+    metrics: [
+      { metric: "kg-per-degree-day", levels: ["some", "half", "some", "hidden"] },
+      { metric: "moisture", levels: ["third", "third", "hidden"] },
+      { metric: "black-glass", levels: ["half", "some", "hidden"] },
+    ],
+  },
 };
 export const NAMES = Object.keys(SAMPLES) as ChartName[];

@@ -78,7 +78,7 @@ it("says the same in words as the picture shows", () => {
 });
 
 it("never titles a forecast with a bare date", async () => {
-  expect(words(await svg("drying", METRIC))).toMatch(/Dry enough 10 Sept 2026 to 24 Jun 2027/);
+  expect(words(await svg("drying", METRIC))).toMatch(/Dry enough between 10 Sept 2026 and 24 Jun 2027/);
   expect(words(await svg("pile", METRIC))).toMatch(/Gone between 17 Feb 2027 and 31 Mar 2027/);
 });
 

@@ -4,6 +4,8 @@ import type { Row } from "./row.ts";
 import { airMoisture } from "./tables/air-moisture.ts";
 import { draught, flueCooling } from "./tables/draught.ts";
 import { fuel, ratedLoad } from "./tables/fuel.ts";
+import { modelView } from "./model.ts";
+import { firePlan, heatCurve } from "./tables/heat-curve.ts";
 import { houseHeat, season } from "./tables/house-heat.ts";
 import { meter, moisture, splitWeight } from "./tables/moisture.ts";
 import { seasoning } from "./tables/seasoning.ts";
@@ -22,6 +24,8 @@ export const ROWS: Readonly<Record<string, readonly Row[]>> = {
   draught: [...draught, ...flueCooling],
   "house-heat": houseHeat,
   season: season,
+  "heat-curve": heatCurve,
+  "fire-plan": firePlan,
 };
 
 /** Where a calculator lives: its file in src/calculators and the name it is exported by. */
@@ -37,6 +41,8 @@ export const HOME: Readonly<Record<string, readonly [file: string, name: string]
   draught: ["draught.ts", "draught"],
   "house-heat": ["house-heat.ts", "houseHeat"],
   season: ["house-heat.ts", "season"],
+  "heat-curve": ["heat-curve.ts", "heatCurve"],
+  "fire-plan": ["fire-plan.ts", "firePlan"],
 };
 
 type Module = Readonly<Record<string, unknown>>;
@@ -52,6 +58,8 @@ const asFunction = (thing: unknown, name: string): ((...args: readonly unknown[]
 export async function evaluate(row: Row, load: Load): Promise<unknown> {
   const [module = "", fn] = row.of.split("#");
   if (fn !== undefined) return asFunction((await load(`reckoning/${module}`))[fn], row.of)(...(row.inputs as readonly unknown[]));
+  const seen = modelView(row.of, row.inputs, load, run);
+  if (seen) return seen;
   const [calculator = "", view] = row.of.split("@");
   if (view === "weeks") return weeks(await load("reckoning/drying.ts"), row.inputs as readonly unknown[]);
   const { months, ...inputs } = row.inputs as Record<string, unknown> & { months?: number };

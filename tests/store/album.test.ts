@@ -35,6 +35,24 @@ for (const kind of [FILE, MEMORY, POSTGRES]) {
       const { album } = (await store.exportPerson(ana.person.id)) as { album: { base64: string }[] };
       expect(album.map(({ base64 }) => base64)).toEqual([1, 2].map(() => Buffer.from(BYTES).toString("base64")));
     });
+    test("the picture itself: for whoever took it or fires its heater, for nobody else, and not once it is deleted", async () => {
+      const ana = await owner(store, "ana");
+      await say(store, "ben", () => ({}));
+      const ben = await snapshotOf(store, "ben");
+      await say(store, "ana", (s) => ({ writes: [{ write: "picture", picture: entry(s, 1), bytes: BYTES }, { write: "picture-width", picture_id: entry(s, 1).id, width_mm: 0.5 }] }));
+      const { id } = entry(ana, 1);
+      expect(await store.photo(id, ana.person.id)).toEqual({ media_type: "image/png", bytes: BYTES });
+      expect((await snapshotOf(store, "ana")).album).toMatchObject([{ width_mm: 0.5 }]);
+      expect(await store.photo(id, ben.person.id)).toBeNull();
+      await say(store, "ana", (s) => ({ writes: [{ write: "join-heater", heater_id: s.heaters[0]?.id ?? "", person_id: ben.person.id }] }));
+      expect(await store.photo(id, ben.person.id)).not.toBeNull();
+      // another's width is not theirs to change
+      await say(store, "ben", () => ({ writes: [{ write: "picture-width", picture_id: id, width_mm: 9 }] }));
+      expect((await snapshotOf(store, "ana")).album).toMatchObject([{ width_mm: 0.5 }]);
+      await forget("ana");
+      expect(await store.photo(id, ana.person.id)).toBeNull();
+      expect(await store.photo(id, ben.person.id)).toBeNull();
+    });
     test("sixty of one person, the oldest goes", async () => {
       await owner(store, "ana");
       await say(store, "ana", (s) => ({ writes: Array.from({ length: 62 }, (_, n) => ({ write: "picture" as const, picture: entry(s, n), bytes: BYTES })) }));

@@ -107,8 +107,10 @@ function watched(engine: Engine, tell: (text: string, parameters: readonly unkno
     ...engine,
     db,
     read: (work) => thenTell(db.transaction().execute(work)),
+    readMany: (work) => thenTell(db.transaction().execute(work)),
     write: (work) => thenTell(db.transaction().execute(work)),
     single: (work) => thenTell(work(db)),
+    claim: (work) => thenTell(work(db)),
   };
 }
 

@@ -6,7 +6,7 @@ import type { Store } from "../../src/records/ports.ts";
 import { StoreBusy, StoreUnreachable } from "../../src/store/errors.ts";
 import { openStore } from "../../src/store/open.ts";
 import { type Location, POSTGRES } from "./locations.ts";
-import { dueOf, MINUTE, NOW, say, snapshotOf } from "./made.ts";
+import { dueOf, heaterOf, MINUTE, NOW, say, saying, snapshotOf, writeHeater } from "./made.ts";
 
 describe("no server", () => {
   test("that listens is unreachable at once", async () => {
@@ -84,5 +84,52 @@ run(`PostgreSQL${POSTGRES.missing ? ` (${POSTGRES.missing})` : ""} with several 
     await client.query("rollback");
     await client.end();
     expect((await snapshotOf(stores[0], "ana")).talk.version).toBe(0);
+  });
+
+  test("after forgetting, no table holds a word of a person; after a full vacuum, no file of a table does", { timeout: 60_000 }, async () => {
+    const MARK = "zq7-unmistakable";
+    for (const person of ["ana", "ben"]) {
+      const words = `${MARK} ${person} `;
+      for (let day = 0; day < 5; day++)
+        await say(stores[0], person, (s) => ({
+          answer: saying(words.repeat(20)),
+          writes: [
+            writeHeater(heaterOf(s, { facts: { name: words } })),
+            { write: "talk", state: { words: words.repeat(30) } },
+            { write: "reminder", reminder: { id: `${person} ${day}`, person_id: s.person.id, place_id: s.place.id, what: words, due_at_ms: NOW } },
+          ],
+          due: [dueOf(s, `${person}-${day}`, NOW + day, { payload: { words } })],
+          also_tell: [{ key: `${person}/${day}`, person_id: s.person.id, place_id: s.place.id, answer: saying(words) }],
+        }));
+    }
+    const client = new pg.Client({ connectionString: at.location });
+    await client.connect();
+    const tables = (await client.query<{ name: string }>("select table_name as name from information_schema.tables where table_schema = 'public'")).rows;
+    const logically = async (words: string): Promise<string[]> => {
+      const found: string[] = [];
+      for (const { name } of tables) {
+        const { rows } = await client.query(`select 1 from "${name}" as row where row::text like $1 limit 1`, [`%${words}%`]);
+        if (rows.length > 0) found.push(name);
+      }
+      return found;
+    };
+    const inFiles = async (words: string): Promise<string[]> => {
+      await client.query("checkpoint");
+      const files = await client.query<{ name: string; bytes: Buffer }>(
+        `select relname as name, pg_read_binary_file(pg_relation_filepath(oid)) as bytes from pg_class
+         where relkind in ('r', 'i', 't') and relnamespace in ('public'::regnamespace, 'pg_toast'::regnamespace) and pg_relation_filepath(oid) is not null`,
+      );
+      return files.rows.filter(({ bytes }) => bytes.includes(words)).map(({ name }) => name);
+    };
+    expect((await logically(`${MARK} ana`)).length).toBeGreaterThan(4);
+    expect((await inFiles(`${MARK} ana`)).length).toBeGreaterThan(3);
+    const { person } = await snapshotOf(stores[0], "ana");
+    await say(stores[0], "ben", () => ({ writes: [{ write: "forget-person", person_id: person.id }] }));
+    expect(await logically(`${MARK} ana`)).toEqual([]);
+    expect(await logically("ana")).toEqual([]);
+    await client.query("vacuum full");
+    expect(await inFiles(`${MARK} ana`)).toEqual([]);
+    expect((await inFiles(`${MARK} ben`)).length).toBeGreaterThan(3);
+    await client.end();
   });
 });

@@ -1,5 +1,5 @@
 /**
- * Cross-validation of the router on the training messages: `node tests/training/evaluate.ts [folds] [folds to run]`.
+ * Cross-validation of the router on the training messages: `node tests/training/evaluate.ts [folds] [folds to run] [language]`.
  * A figure for whoever mends the messages or the words file; the honest measure is tests/measuring.
  */
 import { verdictOf } from "../../src/conversation/routing/verdict.ts";
@@ -13,8 +13,11 @@ import { foldsOf } from "./groups.ts";
 const folds = Number(process.argv[2] ?? 5);
 const run = Number(process.argv[3] ?? folds);
 
-const { lexicon, vectors, examples } = prepare(loadMessages());
-const held = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run);
+const language = process.argv[4] === "de" ? "de" : "en";
+
+const { lexicon, vectors, examples } = prepare(loadMessages(language), language);
+const held = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run)
+  .filter(({ message }) => (message.language ?? "en") === language);
 const calibration = calibrate(held);
 const judged = held.map(({ message, label, scores }) => ({ message, label, probabilities: judge(scores, calibration) }));
 

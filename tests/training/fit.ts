@@ -2,12 +2,14 @@
 import { readFileSync } from "node:fs";
 import { buildClassifier, quantityVectors } from "../../src/conversation/routing/classify.ts";
 import { read } from "../../src/conversation/routing/features.ts";
+import { inBoth } from "../../src/conversation/routing/german.ts";
 import { combine, type Scores } from "../../src/conversation/routing/combine.ts";
 import { buildLexicon, type Lexicon, type LexiconData } from "../../src/conversation/routing/lexicon.ts";
 import { type Calibration, type Linear, type Model, VECTOR_SCALE, VECTORS_FILE, type VectorsHeader } from "../../src/conversation/routing/model.ts";
 import { normalise } from "../../src/conversation/routing/normalise.ts";
 import { unpack } from "../../src/conversation/routing/pack.ts";
 import { tokenise } from "../../src/conversation/routing/tokens.ts";
+import type { Spoken } from "../../src/conversation/spoken.ts";
 import { TOPICS } from "../../src/conversation/topics.ts";
 import { loadWords, type Message } from "./data.ts";
 import { type Labelled, type LinearOptions, type LinearWeights, trainLinear } from "./linear.ts";
@@ -26,22 +28,23 @@ export function loadVectors(): Vectors {
 }
 
 /** The words file compiled, with every word that at least two well-spelt messages use. */
-export function lexiconData(messages: readonly Message[]): LexiconData {
+export function lexiconData(messages: readonly Message[], language: Spoken = "en"): LexiconData {
   const count = new Map<string, number>();
   for (const message of messages) {
     if (message.style === "misspelt" || message.topic === "out-of-scope") continue;
-    for (const token of tokenise(normalise(message.text))) if (token.kind === "word") count.set(token.text, (count.get(token.text) ?? 0) + 1);
+    for (const token of tokenise(normalise(message.language === "de" ? inBoth(message.text) : message.text))) if (token.kind === "word") count.set(token.text, (count.get(token.text) ?? 0) + 1);
   }
   const vocabulary = [...count].filter(([word, times]) => times >= 2 && word.length > 2).sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1));
-  const words = loadWords();
+  const words = loadWords(language);
   return { senses: Object.fromEntries(words.senses), spellings: Object.fromEntries(words.spellings), vocabulary: vocabulary.map(([word]) => word) };
 }
 
 export interface Example extends Labelled, NetExample { readonly message: Message }
 
-export function examplesOf(messages: readonly Message[], lexicon: Lexicon, vectorRows: number): Example[] {
+/** @param german how a German message is read; by default in both languages, as in use */
+export function examplesOf(messages: readonly Message[], lexicon: Lexicon, vectorRows: number, german: (text: string) => string = inBoth): Example[] {
   return messages.map((message) => {
-    const reading = read(message.text, lexicon);
+    const reading = read(message.language === "de" ? german(message.text) : message.text, lexicon);
     return {
       message, reading,
       label: TOPICS.indexOf(message.topic),
@@ -102,9 +105,9 @@ export function crossValidate(examples: readonly Example[], lexicon: Lexicon, ve
 
 export const judge = (scores: Scores, calibration: Calibration): Float64Array => combine(scores, calibration, OUTSIDE, new Float64Array(TOPICS.length));
 
-export const prepare = (messages: readonly Message[]): { data: LexiconData; lexicon: Lexicon; vectors: Vectors; examples: Example[] } => {
+export const prepare = (messages: readonly Message[], language: Spoken = "en"): { data: LexiconData; lexicon: Lexicon; vectors: Vectors; examples: Example[] } => {
   const vectors = loadVectors();
-  const data = lexiconData(messages);
+  const data = lexiconData(messages, language);
   const lexicon = buildLexicon(data, vectors.words);
   return { data, lexicon, vectors, examples: examplesOf(messages, lexicon, vectors.words.length) };
 };

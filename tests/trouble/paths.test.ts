@@ -7,7 +7,7 @@ import type { Cause, Trouble } from "../../src/knowledge/schemas.ts";
 import type { HeaterFacts } from "../../src/records/schemas.ts";
 import { FACTS } from "../../src/trouble/facts.ts";
 import { walk, type Observations } from "../../src/trouble/walk.ts";
-import { answersOf, everyPath, type Path } from "./every-path.ts";
+import { answersOf, everyPath, type Path } from "../../src/trouble/every-path.ts";
 
 const knowledge = await loadKnowledge(new URL("../../knowledge", import.meta.url).pathname);
 const troubles = [...knowledge.troubles.values()];

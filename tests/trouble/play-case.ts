@@ -1,23 +1,25 @@
 /** A written case played through the conversation's own trouble walk: story first, then each question answered from the case. */
 import type { Text } from "../../src/answer.ts";
 import { TOPIC_CAUTIONS } from "../../src/conversation/cautions.ts";
-import { contextOf, type Outcome, type TalkState } from "../../src/conversation/context.ts";
+import { contextOf, type Context, type Outcome, type TalkState } from "../../src/conversation/context.ts";
 import { hear } from "../../src/conversation/hear.ts";
 import { readFigures } from "../../src/conversation/reading/figures.ts";
 import { answerTo } from "../../src/conversation/sign-answer.ts";
 import { troubleOutcome } from "../../src/conversation/topics/trouble.ts";
 import { loadKnowledge, type Knowledge } from "../../src/knowledge/load.ts";
+import type { Trouble } from "../../src/knowledge/schemas.ts";
 import { Records } from "../../src/records/schemas.ts";
 import type { Snapshot } from "../../src/records/types.ts";
 import { loadCatalogues } from "../../src/text/catalogues.ts";
 import { renderer, type Reader, type Renderer } from "../../src/text/render.ts";
 import type { TopicId } from "../../src/topics.ts";
+import type { SignAnswer } from "../../src/trouble/walk.ts";
 import { saidTo, type Case } from "./case-person.ts";
 
 export interface Played {
   /** as the answer shows them, likeliest first */
   readonly causes: readonly { readonly id: string; readonly share: number }[];
-  readonly asked: readonly { readonly sign: string; readonly said: string | undefined; readonly read: string | number | null }[];
+  readonly asked: readonly { readonly sign: string; readonly said: string | undefined; readonly read: SignAnswer }[];
   /** an emergency card in place of causes */
   readonly emergency: string | null;
   /** everything the last answer tells the person to do, as they read it */
@@ -40,12 +42,27 @@ export async function openStage(folder: string = new URL("../../knowledge", impo
   return { knowledge, render: renderer(new Map([["en", new Map([...(own.get("en") ?? []), ...(knowledge.texts.get("en") ?? [])])]])) };
 }
 
-export function play({ knowledge, render }: Stage, written: Case): Played {
+/** what the person says to a question; undefined for "I don't know" */
+export type Says = (sign: string) => string | undefined;
+/** what an answer says of the tree's signs; null is "I don't know" */
+export type Reads = (trouble: Trouble, sign: string, heard: Context) => Readonly<Record<string, SignAnswer>>;
+
+const readOne: Reads = (trouble, id, { text }) => {
+  const sign = trouble.signs[id];
+  return { [id]: sign ? (answerTo(sign, text, readFigures(text)) ?? null) : null };
+};
+
+export function play(
+  { knowledge, render }: Stage,
+  written: Pick<Case, "trouble" | "now" | "records" | "story">,
+  says: Says = (sign) => saidTo(written as Case, sign),
+  reads: Reads = readOne,
+): Played {
   const trouble = knowledge.troubles.get(written.trouble as TopicId);
   if (!trouble) throw new Error(`no tree for ${written.trouble}`);
   const now_ms = Date.parse(written.now);
   const snapshot = snapshotOf(written);
-  const asked: { sign: string; said: string | undefined; read: string | number | null }[] = [];
+  const asked: { sign: string; said: string | undefined; read: SignAnswer }[] = [];
   const tell = (text: string, state: TalkState) => contextOf(
     { ...snapshot, talk: { ...snapshot.talk, state: state as never } },
     { adapter: "case", native_id: `${asked.length}`, received_at_ms: now_ms, identity: { network: "case", id: "p" }, place: { network: "case", id: "r", kind: "private", encrypted: null }, text },
@@ -55,11 +72,11 @@ export function play({ knowledge, render }: Stage, written: Case): Played {
   const first = tell(written.story, {});
   let outcome: Outcome = troubleOutcome(first, trouble, hear(first).signs(trouble));
   for (let waiting = outcome.state?.tree?.waiting; waiting && !outcome.ready && asked.length < DEEPEST; waiting = outcome.state?.tree?.waiting) {
-    const said = saidTo(written, waiting);
-    const sign = trouble.signs[waiting];
-    const read = said === undefined || !sign ? null : (answerTo(sign, said, readFigures(said)) ?? null);
-    asked.push({ sign: waiting, said, read });
-    outcome = troubleOutcome(tell(said ?? "I don't know", outcome.state as TalkState), trouble, { [waiting]: read });
+    const said = says(waiting);
+    const heard = tell(said ?? "I don't know", outcome.state as TalkState);
+    const read = said === undefined ? { [waiting]: null } : reads(trouble, waiting, heard);
+    asked.push({ sign: waiting, said, read: read[waiting] ?? null });
+    outcome = troubleOutcome(heard, trouble, read);
   }
 
   const { draft } = outcome;
@@ -78,7 +95,7 @@ export function play({ knowledge, render }: Stage, written: Case): Played {
 }
 
 /** The case's records as the store would hand them over; with none, a person nobody knows anything of. */
-export function snapshotOf({ records, now }: Case): Snapshot {
+export function snapshotOf({ records, now }: Pick<Case, "records" | "now"> & Partial<Case>): Snapshot {
   const { heater = {}, house = {}, wood = [], fires = [], upkeep = {}, alarms = {}, weather, ...facts } = Records.parse(records);
   const known = Object.keys(records).length > 0;
   const rows = fires

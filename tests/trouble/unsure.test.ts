@@ -4,6 +4,7 @@ import { decide } from "../../src/conversation/decide.ts";
 import { readFigures } from "../../src/conversation/reading/figures.ts";
 import { answerTo } from "../../src/conversation/sign-answer.ts";
 import type { Sign } from "../../src/knowledge/schemas.ts";
+import type { SignAnswer } from "../../src/trouble/walk.ts";
 import { openStage, snapshotOf } from "./play-case.ts";
 
 const stage = await openStage();
@@ -12,7 +13,7 @@ const gates = [...stage.knowledge.troubles.values()].flatMap((trouble) =>
     .filter(([, sign]) => sign.first && Object.values(sign.stop ?? {}).some(({ emergency }) => emergency))
     .map(([id, sign]) => [trouble.id, id, sign] as const),
 );
-const read = (sign: Sign, words: string): string | number | null | undefined => answerTo(sign, words, readFigures(words));
+const read = (sign: Sign, words: string): SignAnswer | undefined => answerTo(sign, words, readFigures(words));
 
 describe.each(gates)("the gate of %s, %s", (trouble, id, sign) => {
   it("is not passed in silence by a don't know", () => {

@@ -1,14 +1,61 @@
 /** What the words around a figure say of it: about, bounds, how a stack is filled, wet or dry basis. */
+import { closes } from "./elided.ts";
 import type { PlacedFigure } from "./figure.ts";
 import { isSign, isWord, wordAt, type Token } from "./tokens.ts";
 
 const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably",
   "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
-const UPPER = [" up to", " at most", " no more than", " not more than", " less than", " under", " max of", " a maximum of", " below"];
-const LOWER = [" at least", " over", " no less than", " not less than", " more than", " above", " a minimum of"];
-const NOT_LESS = / (no|not) less than$/;
-const BOUND_ENDS = new Set(["to", "most", "than", "under", "of", "below", "least", "over", "above"]);
-const SLIGHTLY = new Set(["bit", "little", "touch", "shade", "just", "slightly", "tad"]);
+const UPPER = [" up to", " at most", " the most", " very most", " under", " max", " maximum", " max of", " maximum of", " below",
+  " south of", " not quite"];
+const LOWER = [" at least", " the least", " very least", " over", " above", " min", " minimum", " min of", " minimum of", " north of",
+  " upwards of", " in excess of", " exceeding"];
+/** Comparatives before "than" and to which side they open. */
+const LESS = new Set(["less", "fewer", "lower", "shorter", "smaller", "thinner", "drier", "cooler", "colder", "lighter", "closer",
+  "nearer", "narrower"]);
+const MORE = new Set(["more", "higher", "longer", "larger", "bigger", "greater", "thicker", "wetter", "hotter", "warmer", "heavier",
+  "taller", "farther", "further", "wider", "deeper", "older"]);
+const NOTHING = new Set(["nothing", "nowt", "none", "never", "not", "no"]);
+const SHORT_OF = [" short of", " shy of"];
+const BOUND_ENDS = new Set(["to", "most", "than", "under", "of", "below", "least", "over", "above", "max", "maximum", "min", "minimum",
+  "quite", "as", "exceeding"]);
+const SLIGHTLY = new Set(["bit", "little", "touch", "shade", "just", "slightly", "tad", "smidge", "hair"]);
+
+/** "less than", "no more than", "nothing under": on which side the figure ends, or null. `said` ends with the words before the figure. */
+function boundOf(before: readonly string[], said: string): "max" | "min" | null {
+  const last = before.at(-1) ?? "";
+  const than = last === "than" || last === "as";
+  const compared = before.at(-2) ?? "";
+  const side = than ? (LESS.has(compared) ? "max" : MORE.has(compared) ? "min" : null)
+    : UPPER.some((words) => said.endsWith(words)) || SHORT_OF.some((words) => said.endsWith(words)) ? "max"
+    : LOWER.some((words) => said.endsWith(words)) ? "min" : null;
+  const denied = than ? before.slice(0, -2).some((word) => NOTHING.has(word))
+    : NOTHING.has(compared) && ["under", "over", "below", "above"].includes(last);
+  return side === null || !denied ? side : side === "max" ? "min" : "max";
+}
+
+/** "10 kg over 12 h" spreads the wood over the hours; "took over 3 hours" is more than three. */
+const spreadOver = (verb: string | undefined): boolean => verb !== undefined && !["took", "takes", "take", "last", "lasts", "lasted", "for",
+  "just", "well", "bit", "little", "is", "was", "burned", "burnt", "burns", "waited", "wait", "after", "in", "its", "been",
+    "slightly"].includes(verb);
+
+/** "12 kg max", "25 lb per fire max", "3 cm minimum", "12 kg at most", "15 kg or less", "10 kg+" */
+function boundAfter(tokens: readonly Token[], to: number): "max" | "min" | null {
+  const at = isWord(tokens[to], "per", "a", "each") && tokens[to + 1]?.kind === "word" ? to + 2
+    : isSign(tokens[to], ",") && isWord(tokens[to + 1], "tops", "max", "maximum", "min", "minimum") ? to + 1 : to;
+  // "1800 kg max load 15 kg" speaks of the load
+  if (isWord(tokens[at], "max", "maximum", "tops") && closes(tokens, at + 1)) return "max";
+  if (isWord(tokens[at], "min", "minimum") && closes(tokens, at + 1)) return "min";
+  if (isWord(tokens[to], "at")) {
+    const next = tokens[isWord(tokens[to + 1], "the", "very") ? to + 2 : to + 1];
+    return isWord(next, "most") ? "max" : isWord(next, "least") ? "min" : null;
+  }
+  if (isSign(tokens[to], "+") && tokens[to + 1]?.kind !== "number" && !isSign(tokens[to + 1], "/")
+    && !isSign(tokens[to + 1], "-")) return "min";
+  if (isWord(tokens[to], "plus") && tokens[to + 1]?.kind !== "number") return "min";
+  if (!isWord(tokens[to], "or", "and")) return null;
+  if (isWord(tokens[to + 1], "less", "under", "below", "lower", "fewer")) return "max";
+  return isWord(tokens[to + 1], "more", "over", "above", "higher", "up", "upwards") ? "min" : null;
+}
 
 /** Words around the figure: about, bounds, filling of a stack, wet or dry basis. */
 export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: number): PlacedFigure {
@@ -18,10 +65,12 @@ export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: nu
     const token = tokens[i] as Token;
     if (token.kind === "number") break;
     if (token.kind === "sign") {
-      if (token.sign === "." && isWord(tokens[i - 1], "approx", "ca", "abt", "c")) continue;
+      if (token.sign === "." && isWord(tokens[i - 1], "approx", "ca", "abt", "c", "max", "min")) continue;
+      // "<= 10 kg"
+      if (token.sign === "=" && (isSign(tokens[i - 1], "<") || isSign(tokens[i - 1], ">"))) continue;
       if (token.sign === "~") before.unshift("about");
-      if (token.sign === "<") before.unshift("under");
-      if (token.sign === ">") before.unshift("over");
+      if (token.sign === "<" || token.sign === "≤") before.unshift("under");
+      if (token.sign === ">" || token.sign === "≥") before.unshift("over");
       break;
     }
     before.unshift(token.word);
@@ -31,19 +80,17 @@ export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: nu
   const last = before.at(-1) ?? "";
   const said = BOUND_ENDS.has(last) ? ` ${before.join(" ")}` : "";
   const spread = Math.max(Math.abs(figure.value) * 0.12, figure.decimals > 0 ? 0.5 : 1);
-  const slightly = said !== "" && before.some((word) => SLIGHTLY.has(word));
-  if (slightly && (last === "over" || last === "above" || said.endsWith(" more than"))) {
+  const bound = said === "" || (figure.dimension === "duration" && last === "over" && spreadOver(before.at(-2))) ? null
+    : boundOf(before, said);
+  const slightly = bound !== null && (before.some((word) => SLIGHTLY.has(word)) || SHORT_OF.some((words) => said.endsWith(words)));
+  if (slightly && bound === "min") {
     figure = { ...figure, about: true, low: figure.low ?? figure.value, high: figure.high ?? figure.value + spread };
-  } else if (slightly && (last === "under" || last === "below" || said.endsWith(" less than") || said.endsWith(" short of"))) {
+  } else if (slightly) {
     figure = { ...figure, about: true, low: figure.low ?? figure.value - spread, high: figure.high ?? figure.value };
   } else {
-    if (said && !NOT_LESS.test(said) && UPPER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "max" };
-    else if (said && LOWER.some((words) => said.endsWith(words))) figure = { ...figure, bound: "min" };
+    const side = bound ?? figure.bound ?? boundAfter(tokens, to);
+    if (side) figure = { ...figure, bound: side };
     if (near.some((word) => ABOUT.has(word)) || orSo(tokens, to)) figure = { ...figure, about: true };
-  }
-  if (figure.bound === undefined && isWord(tokens[to], "or")) {
-    if (isWord(tokens[to + 1], "less", "under", "below", "lower", "fewer")) figure = { ...figure, bound: "max" };
-    else if (isWord(tokens[to + 1], "more", "over", "above", "higher")) figure = { ...figure, bound: "min" };
   }
   if (figure.dimension === "volume" && !figure.filling) {
     const filling = fillingNear(tokens, to, near);
@@ -76,37 +123,67 @@ function fillingNear(tokens: readonly Token[], to: number, before: readonly stri
   return undefined;
 }
 
-/** "wet basis", "wb", "(dry basis)", "of the dry weight" within six tokens after, or "dry basis 26 %" before. Only what says basis. */
+/**
+ * "wet basis", "wb", "(dry basis)", "of the dry weight" within six tokens after, "dry basis 26 %" before, or the symbol of the standards:
+ * "u = 25 %", "w 18", "25 % (u)". Only what says basis.
+ */
 export function basisNear(tokens: readonly Token[], from: number, to: number): "wet" | "dry" | null {
-  // the symbols of the standards: u (or MCdb) on dry, w (or MCwb) on wet basis, "u = 25 %"
-  if (isSign(tokens[from - 1], "=") || isSign(tokens[from - 1], ":")) {
-    if (isWord(tokens[from - 2], "u")) return "dry";
-    if (isWord(tokens[from - 2], "w")) return "wet";
-  }
-  for (let i = to; i < Math.min(to + 6, tokens.length); i += 1) {
-    if (tokens[i]?.kind === "number") break;
+  const symbol = symbolBefore(tokens, from) ?? symbolAfter(tokens, to);
+  if (symbol) return symbol;
+  const behind = nearestBasis(tokens, to, 1, 6);
+  const ahead = nearestBasis(tokens, from - 1, -1, 5);
+  return (ahead && (!behind || ahead.steps < behind.steps) ? ahead : behind)?.basis ?? null;
+}
+
+/** The basis named next to a token, as far as the next number. */
+function nearestBasis(tokens: readonly Token[], from: number, way: 1 | -1, most: number): { basis: "wet" | "dry"; steps: number } | null {
+  for (let steps = 0; steps < most; steps += 1) {
+    const i = from + way * steps;
+    if (tokens[i] === undefined || tokens[i]?.kind === "number") return null;
     const basis = basisAt(tokens, i);
-    if (basis) return basis;
-  }
-  for (let i = from - 1; i >= Math.max(0, from - 5); i -= 1) {
-    if (tokens[i]?.kind === "number") break;
-    const basis = basisAt(tokens, i);
-    if (basis) return basis;
+    if (basis) return { basis, steps };
   }
   return null;
+}
+
+/** u (or MCdb) is on dry, w (or MCwb) on wet basis. */
+const SYMBOLS: Readonly<Record<string, "wet" | "dry">> = { u: "dry", w: "wet" };
+const SYMBOL_WORDS: Readonly<Record<string, "wet" | "dry">> = { u: "dry", w: "wet", wet: "wet", dry: "dry", d: "dry" };
+
+/** "u = 25 %", "w: 18", "u 25 %", "u is 25 %", "MC(w) 18 %" */
+function symbolBefore(tokens: readonly Token[], from: number): "wet" | "dry" | null {
+  const linked = isSign(tokens[from - 1], "=") || isSign(tokens[from - 1], ":") || isSign(tokens[from - 1], ")")
+    || isWord(tokens[from - 1], "is", "of");
+  const at = from - (linked ? 2 : 1);
+  const symbol = SYMBOLS[wordAt(tokens[at])];
+  // "500 w 18 %" is watts
+  return symbol && tokens[at - 1]?.kind !== "number" && !isSign(tokens[at - 1], "/") && !isSign(tokens[at - 1], "'") ? symbol : null;
+}
+
+/** "25 % u", "25 % (u)", "18 % (wet)" */
+function symbolAfter(tokens: readonly Token[], to: number): "wet" | "dry" | null {
+  if (isSign(tokens[to], "(") && isSign(tokens[to + 2], ")")) return SYMBOL_WORDS[wordAt(tokens[to + 1])] ?? null;
+  const ends = tokens[to + 1] === undefined || (tokens[to + 1]?.kind === "sign" && !isSign(tokens[to + 1], "/"))
+    || isWord(tokens[to + 1], "and", "or");
+  return ends ? (SYMBOLS[wordAt(tokens[to])] ?? null) : null;
 }
 
 /** A basis named at a token, or null. */
 export function basisAt(tokens: readonly Token[], i: number): "wet" | "dry" | null {
   const word = wordAt(tokens[i]);
   if (word === "wb" || word === "mcwb") return "wet";
-  if (word === "db" || word === "mcdb" || word === "atro") return "dry";
+  if (word === "db" || word === "mcdb" || word === "atro" || word === "ovendry") return "dry";
   if ((word === "w" || word === "d") && (isSign(tokens[i + 1], ".") || isSign(tokens[i + 1], "/"))
     && isWord(tokens[i + 2], "b")) return word === "w" ? "wet" : "dry";
+  if (word === "oven" && isWord(tokens[isSign(tokens[i + 1], "-") ? i + 2 : i + 1], "dry", "dried")) return "dry";
+  if (word === "as" && isWord(tokens[i + 1], "received")) return "wet";
   const hyphen = isSign(tokens[i + 1], "-") ? 1 : 0;
-  const next = tokens[i + 1 + hyphen];
-  if (word === "wet" || word === "green" || word === "fresh" || word === "total") return isWord(next, "basis", "base", "weight", "mass")
-    ? (word === "wet" || !isWord(next, "basis", "base") ? "wet" : null) : null;
-  if (word === "dry" || word === "ovendry") return isWord(next, "basis", "base", "weight", "mass", "matter") ? "dry" : null;
-  return null;
+  const filled = isWord(tokens[i + 1 + hyphen], "wood", "fuel", "weight") && isWord(tokens[i + 2 + hyphen], "basis", "mass", "weight")
+    ? 1 : 0;
+  const next = tokens[i + 1 + hyphen + filled];
+  if (word === "wet" || word === "green" || word === "fresh" || word === "total") {
+    if (isWord(next, "weight", "mass")) return "wet";
+    return word !== "total" && word !== "green" && isWord(next, "basis", "base", "based") ? "wet" : null;
+  }
+  return word === "dry" && isWord(next, "basis", "base", "based", "weight", "mass", "matter") ? "dry" : null;
 }

@@ -31,9 +31,16 @@ export interface Figure {
   readonly at: Span;
 }
 
+export interface FigureOptions {
+  /** what "degrees" means when no scale is named; Celsius when absent */
+  readonly degrees?: "C" | "F";
+}
+
 export interface PlacedFigure {
   readonly figure: Figure;
   /** tokens it was read from: first and one past the last */
   readonly from: number;
   readonly to: number;
+  /** how many of the figure's unit one of the unit named is: 7 days for a week; 1 when absent */
+  readonly times?: number;
 }

@@ -6,21 +6,42 @@ const SMALL: Readonly<Record<string, number>> = {
   zero: 0, nought: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, eleven: 11, twelve: 12,
     thirteen: 13,
   fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19, twelf: 12, tweleve: 12, eigth: 8, eightteen: 18,
-    forteen: 14, fiveteen: 15,
+    forteen: 14, fiveteen: 15, twelfe: 12, twelv: 12, thirten: 13, fourten: 14, fiften: 15, fiftteen: 15, sixten: 16, seventen: 17,
+    eighten: 18, ninteen: 19, ninetten: 19,
 };
 const TENS: Readonly<Record<string, number>> = {
-  twenty: 20, thirty: 30, forty: 40, fourty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90, ninty: 90, fivety: 50,
+  tweny: 20, twnety: 20, twenny: 20, thrity: 30, fifity: 50, sixity: 60, eigthy: 80, ninetey: 90, twenty: 20, thirty: 30, forty: 40,
+    fourty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90, ninty: 90, fivety: 50,
 };
-const MULTIPLES: Readonly<Record<string, number>> = { hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, grand: 1000 };
+/** "twentyfive" */
+const JOINED: ReadonlyMap<string, number> = new Map(Object.entries(TENS).flatMap(([tens, value]) =>
+  Object.entries(SMALL).filter(([, one]) => one > 0 && one < 10).map(([small, one]) => [tens + small, value + one] as const)));
+const smallNumber = (word: string): number | undefined => SMALL[word] ?? JOINED.get(word);
+const MULTIPLES: Readonly<Record<string, number>> = {
+  hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, grand: 1000, hundered: 100,
+  hunderd: 100, hundret: 100, thousend: 1000, thousands: 1000,
+};
 const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 / 2, third: 1 / 3, thirds: 1 / 3, quarter: 1 / 4,
   quarters: 1 / 4, eighth: 1 / 8, eighths: 1 / 8 };
 /** After these "half" and "quarter" tell the time. */
 const CLOCK_WORDS = ["past", "to", "after", "before", "til", "till"];
+/** Before these "a week" is how often, not how long: "twice a week", "how much a month". */
+const RATED = ["once", "twice", "thrice", "times", "time", "much", "many", "fires", "loads", "burns", "firings", "every"];
+/** Before these "a day" and "a month" are how long. */
+const LASTING = new Set(["for", "in", "after", "within", "about", "around", "roughly", "nearly", "almost", "over", "under", "than",
+  "least", "most", "to", "takes", "took", "take", "last", "lasts", "lasted", "only", "just", "wait", "waited", "maybe", "and", "or", "up",
+  "it", "them", "left", "dry", "out", "off", "away", "within", "quite", "probably", "needs", "need", "another", "is", "was"]);
+const PERIODS = new Set(["week", "day", "month", "year", "fortnight", "minute"]);
+const LENGTHS = new Set(["metre", "meter", "foot"]);
+const MASSES = new Set(["pound", "ounce"]);
+const AFTER_LENGTH = ["of", "away", "from", "long", "deep", "thick", "high", "wide", "above", "below", "off", "clear", "apart", "short",
+  "tall"];
+/** What people have "a ton of" without weighing it. */
+const NO_TON = ["smoke", "soot", "creosote", "questions", "work", "people", "dust", "time", "money", "things", "stuff", "heat", "fun",
+  "trouble", "crap"];
 /** Things counted in words that are no unit: "one basket", "one load". */
-const COUNTABLE = new Set([
-  "basket", "armful", "armload", "log", "split", "piece", "bag", "barrow", "wheelbarrow", "bucket", "crate", "box", "load", "fire", "row",
-    "stack", "time", "layer", "bundle", "sack",
-]);
+const COUNTABLE = new Set(["basket", "armful", "armload", "log", "split", "piece", "bag", "barrow", "wheelbarrow", "bucket", "crate",
+  "box", "load", "fire", "row", "stack", "time", "layer", "bundle", "sack"]);
 
 interface Parsed {
   readonly value: number;
@@ -36,7 +57,11 @@ export function readNumberWords(tokens: readonly Token[]): Token[] {
   while (i < tokens.length) {
     const token = tokens[i] as Token;
     const parsed = token.kind === "number" ? afterDigits(tokens, i, token) : token.kind === "word" ? inWords(tokens, i, out.at(-1)) : null;
-    if (parsed) {
+    if (parsed && parsed.next === i) {
+      // "hour and a half": the one is not written
+      out.push({ kind: "number", value: parsed.value, decimals: 0, at: [token.at[0], token.at[0]], gap: token.gap, spelled: true }, token);
+      i += 1;
+    } else if (parsed) {
       const end = tokens[parsed.next - 1] as Token;
       out.push({
         kind: "number", value: parsed.value, decimals: parsed.decimals, at: [token.at[0], end.at[1]], gap: token.gap,
@@ -60,8 +85,8 @@ function markOrdinal(token: NumberToken, next: Token | undefined): NumberToken {
 }
 
 /** Before these "1 800" is one number. */
-const AFTER_SPACED = new Set(["kg", "kgs", "kilo", "kilos", "kilograms", "lb", "lbs", "pounds", "g", "w", "mm", "kwh", "btu", "euro",
-  "euros"]);
+const AFTER_SPACED = new Set(["litre", "litres", "liters", "l", "sek", "kr", "chf", "eur", "dollars", "kg", "kgs", "kilo", "kilos",
+  "kilograms", "lb", "lbs", "pounds", "g", "w", "mm", "kwh", "btu", "euro", "euros"]);
 
 /** "2 dozen", "3 hundred", "15k", "1 800 kg", "12 and a half", "3 quarters of". */
 function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): Parsed | null {
@@ -69,10 +94,17 @@ function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): P
   const word = wordAt(next);
   if (next?.kind === "number" && next.at[1] - next.at[0] === 3 && next.decimals === 0 && token.decimals === 0 && token.value >= 1
     && token.value < 100) {
-    if (AFTER_SPACED.has(wordAt(tokens[i + 2]))) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
+    if (AFTER_SPACED.has(wordAt(tokens[i + 2]))
+      || isSign(tokens[i + 2], "€")) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
   }
-  if (word === "k" && next?.kind === "word" && !next.gap && !next.capital
+  const money = isSign(tokens[i - 1], "€") || isSign(tokens[i - 1], "£") || isSign(tokens[i - 1], "$");
+  if (word === "k" && next?.kind === "word" && !next.gap && (!next.capital || money)
     && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
+  // "2/3 of a cord", "1/2 an hour"
+  if (token.value > 0 && token.value < 1 && (word === "of" || token.at[1] - token.at[0] <= 3)) {
+    const whole = ofA(tokens, { value: token.value, next: i + 1, decimals: 2 });
+    if (whole.next > i + 1) return whole;
+  }
   const multiple = MULTIPLES[word];
   if (multiple !== undefined) return withPart(tokens, { value: token.value * multiple, next: i + 2, decimals: token.decimals });
   return part(tokens, i + 1, token.value, token.decimals);
@@ -80,15 +112,31 @@ function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): P
 
 /** "... and a half", "... and three quarters": adds what follows, or null. */
 function part(tokens: readonly Token[], from: number, value: number, decimals: number): Parsed | null {
+  // "one-and-a-half"
+  if (isSign(tokens[from], "-") && !tokens[from]?.gap && isWord(tokens[from + 1], "and")
+    && isSign(tokens[from + 2], "-") && isWord(tokens[from + 3], "a") && isSign(tokens[from + 4], "-")) {
+    const share = PARTS[wordAt(tokens[from + 5])];
+    return share === undefined || decimals > 0 ? null : { value: value + share, next: from + 6, decimals: 2 };
+  }
   if (!isWord(tokens[from], "and", "n") && !isSign(tokens[from], "&")) return null;
+  // "1 and 3/4"
+  const fraction = tokens[from + 1];
+  if (fraction?.kind === "number" && fraction.value > 0 && fraction.value < 1 && fraction.decimals === 2 && decimals === 0) {
+    return { value: value + fraction.value, next: from + 2, decimals: 2 };
+  }
   const many = SMALL[wordAt(tokens[from + 1])];
   const counted = isWord(tokens[from + 1], "a", "an") ? 1 : many !== undefined && many > 0 && many < 8 ? many : null;
   const share = PARTS[wordAt(tokens[from + (counted === null ? 1 : 2)])];
   if (share === undefined || decimals > 0) return null;
   const next = from + (counted === null ? 2 : 3);
-  if (isWord(tokens[next], ...CLOCK_WORDS)) return null;
+  if (isClock(tokens, next, share)) return null;
   return { value: value + (counted ?? 1) * share, next, decimals: 2 };
 }
+
+/** "a quarter to six", "half past"; but "an hour and a quarter to burn down" and "two and a half to three" */
+const isClock = (tokens: readonly Token[], next: number, share: number): boolean => isWord(tokens[next], ...CLOCK_WORDS)
+  && (share === 1 / 2 ? isWord(tokens[next], "past", "after")
+    : tokens[next + 1]?.kind === "number" || smallNumber(wordAt(tokens[next + 1])) !== undefined);
 
 const withPart = (tokens: readonly Token[], parsed: Parsed): Parsed => part(tokens, parsed.next, parsed.value, parsed.decimals) ?? parsed;
 
@@ -98,7 +146,19 @@ function inWords(tokens: readonly Token[], i: number, before: Token | undefined)
   if (word === "couple") return couple(tokens, i + 1);
   if (word in PARTS) return partAlone(tokens, i);
   if (word === "dozen") return { value: 12, next: i + 1, decimals: 0 };
-  if (!(word in SMALL) && !(word in TENS)) return null;
+  // "point five of a tonne"
+  if (word === "point") {
+    const pointed = decimalWords(tokens, { value: 0, next: i, decimals: 0 });
+    const whole = pointed && ofA(tokens, pointed);
+    return whole && unitAt(tokens, whole.next) ? whole : null;
+  }
+  // "hour and a half", "hundred kilos"
+  if (before?.kind !== "number" && HALVED.has(word) && partFollows(tokens, i + 1)) return { value: 1, next: i, decimals: 0 };
+  if ((word === "hundred" || word === "thousand") && before?.kind !== "number") {
+    const whole = wholeNumber(tokens, i);
+    return unitAt(tokens, whole.next) ? whole : null;
+  }
+  if (smallNumber(word) === undefined && !(word in TENS)) return null;
   const whole = wholeNumber(tokens, i);
   const pointed = decimalWords(tokens, whole);
   if (pointed) return pointed;
@@ -134,6 +194,12 @@ function couple(tokens: readonly Token[], after: number): Parsed {
   return { value: 2, next: after + of, decimals: 0, loose: true };
 }
 
+const HALVED = new Set(["hour", "day", "week", "month", "year", "metre", "meter", "foot", "kilo", "tonne", "ton", "cord", "inch",
+  "stone"]);
+
+/** "and a half", "and three quarters" */
+const partFollows = (tokens: readonly Token[], i: number): boolean => part(tokens, i, 0, 0) !== null;
+
 function afterArticle(tokens: readonly Token[], i: number, before: Token | undefined): Parsed | null {
   const word = wordAt(tokens[i + 1]);
   const multiple = MULTIPLES[word];
@@ -143,15 +209,33 @@ function afterArticle(tokens: readonly Token[], i: number, before: Token | undef
   if (word === "few") return { value: 3, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
   if (word in PARTS) return partAlone(tokens, i + 1);
   // "a cord" is one, "15 kg a day" and "two an hour" are rates
-  const rate = before?.kind === "number" || (before?.kind === "word" && before.word !== "of" && unitNamed(before.word) !== null);
-  if (!rate && COUNTED_BY_ARTICLE.has(word) && unitAt(tokens, i + 1)) return { value: 1, next: i + 1, decimals: 0 };
-  return null;
+  const afterUnit = before?.kind === "number" || (before?.kind === "word" && before.word !== "of" && unitNamed(before.word) !== null);
+  const rate = afterUnit && !isWord(tokens[i + 2], "later", "ago", "before");
+  // "a buck fifty"
+  const change = tokens[i + 2];
+  if (!rate && isWord(tokens[i + 1], "buck", "dollar", "euro", "quid") && (change?.kind === "number" || wordAt(change) in TENS)) {
+    return { value: 1, next: i + 1, decimals: 0 };
+  }
+  if (rate || isWord(before, ...RATED) || !(unitAt(tokens, i + 1) || (word === "m" && partFollows(tokens, i + 2)))) return null;
+  if (word === "ton" && isWord(tokens[i + 2], "of") && isWord(tokens[i + 3], ...NO_TON)) return null;
+  const orTwo = isWord(tokens[i + 2], "or") && isWord(tokens[i + 3], "two", "so") && unitNamed(word)?.dimension !== "temperature";
+  const counted = COUNTED_BY_ARTICLE.has(word) || partFollows(tokens, i + 2) || orTwo
+    || (PERIODS.has(word) && (before === undefined || before.kind === "sign" || LASTING.has(wordAt(before))))
+    || (MASSES.has(word) && isWord(tokens[i + 2], "of")) || (LENGTHS.has(word) && isWord(tokens[i + 2], ...AFTER_LENGTH));
+  return counted ? { value: 1, next: i + 1, decimals: 0 } : null;
 }
 
 /** "half a cord", "half cord", "quarter of a cord", "half a dozen"; never "half past", "half six", "half the load". */
 function partAlone(tokens: readonly Token[], i: number): Parsed | null {
   const share = PARTS[wordAt(tokens[i])];
-  if (share === undefined || isWord(tokens[i + 1], ...CLOCK_WORDS)) return null;
+  if (share === undefined) return null;
+  // "half to three quarters of a tonne"
+  const other = isWord(tokens[i + 2], "three", "two", "a") ? i + 3 : i + 2;
+  if (isWord(tokens[i + 1], "to") && wordAt(tokens[other]) in PARTS) return { value: share, next: i + 1, decimals: 2 };
+  if (isWord(tokens[i + 1], ...CLOCK_WORDS)) return null;
+  // "half-inch"
+  const hyphen = isSign(tokens[i + 1], "-") && !tokens[i + 1]?.gap && tokens[i + 2]?.gap === false && unitAt(tokens, i + 2);
+  if (hyphen) return { value: share, next: i + 2, decimals: 2 };
   const end = ofA(tokens, { value: share, next: i + 1, decimals: 2 });
   if (isWord(tokens[end.next], "dozen")) return { value: 12 * share, next: end.next + 1, decimals: 0 };
   if (isWord(tokens[end.next], "hundred", "thousand")) return { value: (MULTIPLES[wordAt(tokens[end.next])] as number) * share,
@@ -164,7 +248,7 @@ function partAlone(tokens: readonly Token[], i: number): Parsed | null {
 function ofA(tokens: readonly Token[], parsed: Parsed): Parsed {
   let next = parsed.next;
   if (isWord(tokens[next], "of")) next += 1;
-  if (isWord(tokens[next], "a", "an")) next += 1;
+  if (isWord(tokens[next], "a", "an") || (next > parsed.next && isWord(tokens[next], "the") && unitAt(tokens, next + 1))) next += 1;
   return next > parsed.next && (unitAt(tokens, next) || isWord(tokens[next], "dozen", "hundred", "thousand")
     || COUNTABLE.has(wordAt(tokens[next])))
     ? { ...parsed, next } : parsed;
@@ -182,12 +266,17 @@ function wholeNumber(tokens: readonly Token[], from: number): Parsed {
     room = 0;
     i += 1;
   }
+  const bare = isWord(tokens[i], "hundred", "thousand") && i === from;
+  if (bare) {
+    current = 1;
+    room = 0;
+  }
   for (;;) {
     const hyphen = isSign(tokens[i], "-") && i > from && tokens[i]?.gap === false && tokens[i + 1]?.gap === false;
     const and = isWord(tokens[i], "and") && i > from && current >= 100;
     const at = hyphen || and ? i + 1 : i;
     const word = wordAt(tokens[at]);
-    const small = SMALL[word];
+    const small = smallNumber(word);
     const tens = TENS[word];
     const multiple = MULTIPLES[word];
     if (tens !== undefined && room >= 100 && !hyphen) {
@@ -196,7 +285,7 @@ function wholeNumber(tokens: readonly Token[], from: number): Parsed {
     } else if (small !== undefined && (room >= 100 ? !hyphen : room === 10 && small > 0 && small < 10)) {
       current += small;
       room = 0;
-    } else if (multiple !== undefined && !and && i > from && current > 0 && (multiple === 1000 || current < 100)) {
+    } else if (multiple !== undefined && !and && (i > from || bare) && current > 0 && (multiple === 1000 || current < 100)) {
       current *= multiple;
       if (multiple === 1000) {
         total += current;

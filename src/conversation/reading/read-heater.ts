@@ -9,7 +9,7 @@ import { isSign, isWord } from "./tokens.ts";
 
 const CUES = {
   max: ["max", "maximum", "at most", "biggest", "largest", "limit", "no more than", "up to", "full load", "full charge", "max load",
-    "maximum load", "most", "maxload", "highest", "capacity", "rated"],
+    "maximum load", "most", "maxload", "highest", "capacity", "rated", "takes", "can take", "may take", "will take"],
   min: ["min", "minimum", "at least", "smallest", "least", "min load", "minimum load", "lowest"],
   load: ["load", "loads", "charge", "batch", "fire", "firing", "wood", "fill", "burn"],
   weight: ["weighs", "weight", "weigh", "weigth", "weigt", "mass", "masonry", "heavy", "total weight", "core", "thermal mass", "bricks",
@@ -19,7 +19,7 @@ const CUES = {
   wall: ["wall", "walls", "shell", "skin", "thick", "thickness", "facing thickness", "mantle"],
   facing: ["surface", "facing", "face", "outside area", "heating surface", "outer surface", "faces"],
   flue: ["flue", "chimney", "stack", "lum", "flue height", "chimney height", "vent"],
-  since: ["built", "commissioned", "installed", "from", "since", "new in", "made", "first fired", "put in", "rebuilt", "build"],
+  since: ["built", "commissioned", "installed", "from", "since", "new in", "made", "finished", "completed", "first fired", "put in", "rebuilt", "build"],
 } as const;
 const isMass = ({ figure }: { figure?: Figure }): boolean => figure !== undefined
   && (figure.dimension === "mass" || figure.dimension === null);

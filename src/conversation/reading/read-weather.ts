@@ -3,6 +3,7 @@ import { convert } from "../../quantities.ts";
 import type { DayWeatherFacts } from "../../records/schemas.ts";
 import type { Figure } from "./figures.ts";
 import { Findings, plain, state, type Read, type ReadContext, type Said, type Statement } from "./statement.ts";
+import { readTimes } from "./times.ts";
 import { isWord } from "./tokens.ts";
 
 export interface WeatherRead extends Read<{ readonly low_C?: number; readonly high_C?: number }> {
@@ -39,6 +40,7 @@ export function readWeather(text: string, context: ReadContext = {}): WeatherRea
       : (days.get(named) ?? days.set(named, {}).get(named) as { low_C?: number; high_C?: number });
     note(said, said.figure, statement, target, findings);
   });
+  for (const [date, ends] of pairsIn(text, context)) days.set(date, ends);
   const complete: DayWeatherFacts[] = [];
   for (const [date, ends] of days) {
     const low = ends.low_C ?? ends.high_C;
@@ -49,6 +51,28 @@ export function readWeather(text: string, context: ReadContext = {}): WeatherRea
     complete.push({ date, low_C: Math.min(low, high), high_C: Math.max(low, high) });
   }
   return { facts, days: complete, problems: findings.problems, questions: findings.questions, assumed: findings.assumed };
+}
+
+/** Nobody forecasts a day farther off than this. */
+const FORECAST_MS = 9 * 86_400_000;
+/** A wall of text holds no more forecast than its beginning. */
+const LONGEST_READ = 4000;
+const PAIR = /(?<!\p{L})(\p{L}{3,12})\.?:?\s{1,3}([-−–+]?\d{1,3})\s?\/\s?([-−–+]?\d{1,3})(?![\d/])/gu;
+
+/** "Mon 2/9, Tue 4/11": a day and its two temperatures, which alone might be a date. */
+function pairsIn(text: string, { now_ms, timezone, system, locale }: ReadContext): [string, { low_C: number; high_C: number }][] {
+  if (now_ms === undefined || timezone === undefined) return [];
+  const celsius = (digits: string): number => {
+    const value = Number(digits.replace(/[−–]/, "-"));
+    return system === "us" ? Math.round(convert(value, "F", "C") * 10) / 10 : value;
+  };
+  return [...text.slice(0, LONGEST_READ).matchAll(PAIR)].flatMap(([, word = "", first = "", second = ""]) => {
+    const day = [`on ${word}`, word].flatMap((words) => readTimes(words, now_ms, timezone, { lean: "future", ...(locale ? { locale } : {}) }))[0];
+    const [low_C, high_C] = [celsius(first), celsius(second)].sort((a, b) => a - b) as [number, number];
+    if (day?.kind !== "day" || Math.abs(day.at_ms - now_ms) > FORECAST_MS || low_C < -70 || high_C > 60) return [];
+    const date = Temporal.Instant.fromEpochMilliseconds(day.at_ms).toZonedDateTimeISO(timezone).toPlainDate().toString();
+    return [[date, { low_C, high_C }]];
+  });
 }
 
 const dayKey = (said: Said | undefined, statement: Statement): string | null =>

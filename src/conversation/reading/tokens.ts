@@ -115,8 +115,18 @@ function visible(text: string): { readonly chars: readonly string[]; readonly pl
   return { chars, places };
 }
 
-/** All words, numbers and signs of a text in order. Never throws; time grows with the length of the text alone. */
-export function scan(text: string): Token[] {
+let latest: { readonly text: string; readonly tokens: readonly Token[] } = { text: "", tokens: [] };
+
+/**
+ * All words, numbers and signs of a text in order. Never throws; time grows with the length of the text alone. Every reader of a message
+ * begins here, so the text read last is kept.
+ */
+export function scan(text: string): readonly Token[] {
+  if (text !== latest.text) latest = { text, tokens: tokensOf(text) };
+  return latest.tokens;
+}
+
+function tokensOf(text: string): Token[] {
   const { chars, places } = visible(text);
   const tokens: Token[] = [];
   const at = (i: number): number => places[i] ?? text.length;
@@ -163,6 +173,8 @@ function readLetters(char: (i: number) => string, from: number): { word: string;
     } else if (!(APOSTROPHES.has(c) && isLetter(char(i + 1)))) break;
     i += 1;
   }
+  // "constructor" would be found in every table of words
+  if (word in Object.prototype) word += "-";
   if (RAISABLE.has(word)) {
     const raised = char(i) === "^" ? i + 1 : i;
     const power = RAISED[char(raised)] ?? char(raised);
@@ -270,8 +282,13 @@ function joinFractions(tokens: readonly Token[]): Token[] {
       end = below;
       i += 2;
     } else if (token.value < 1 && token.decimals === 2 && token.at[1] - token.at[0] === 1) share = token.value;
+    // "1-1/2 inches"
+    const joint = out.at(-1);
+    const whole = out.at(-2);
+    if (share !== null && !token.gap && joint?.kind === "sign" && joint.sign === "-" && !joint.gap && whole?.kind === "number"
+      && Number.isInteger(whole.value) && whole.value > 0 && whole.decimals === 0) out.pop();
     const before = out.at(-1);
-    if (share !== null && before?.kind === "number" && token.gap && Number.isInteger(before.value) && before.value > 0
+    if (share !== null && before?.kind === "number" && (token.gap || joint !== before) && Number.isInteger(before.value) && before.value > 0
       && before.decimals === 0) {
       out[out.length - 1] = { ...before, value: before.value + share, decimals: 2, at: [before.at[0], end.at[1]] };
     } else {

@@ -18,7 +18,7 @@ export interface UnitName {
 
 const of = (unit: UnitId, more: Omit<UnitName, "unit" | "dimension"> = {}): UnitName =>
   ({ unit, dimension: UNITS[unit].dimension, ...more });
-const money = (currency: string): UnitName => ({ unit: null, dimension: "money", money: currency });
+const money = (currency: string, times = 1): UnitName => ({ unit: null, dimension: "money", money: currency, times });
 
 /** Nominal third of a cord; logs of 12 to 24 in make it a quarter to a half (a face 8 ft by 4 ft). Common practice, no source. */
 const faceCord = (name: string): UnitName => of("cord", { times: 1 / 3, filling: "stacked", uncertain: { name, low: 1 / 4, high: 1 / 2 } });
@@ -26,7 +26,7 @@ const faceCord = (name: string): UnitName => of("cord", { times: 1 / 3, filling:
 const TON = of("t", { uncertain: { name: "ton", low: 0.90718474, high: 1.0160469088 } });
 
 const NAMES: readonly (readonly [string, UnitName])[] = [
-  ["kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kgm kgms killo killos kiloes kilogramm kilogrammaa kiloa кг кило",
+  ["kg kgs klios kiols kilso kilo kilos kilogram kilograms kilogramme kilogrammes kgm kgms killo killos kiloes kilogramm kilogrammaa kiloa кг кило",
     of("kg")],
   ["g gr gram grams gramme grammes", of("g")],
   ["t tonne tonnes tonn tonnen", of("t")],
@@ -39,17 +39,20 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["stere steres ster stères raummeter rm raummetre", of("m3", { filling: "stacked" })],
   ["festmeter fm vfm efm", of("m3", { filling: "solid" })],
   ["schuttraummeter srm schuttmeter", of("m3", { filling: "loose" })],
+  ["dl decilitre decilitres deciliter deciliters", of("l", { times: 0.1 })],
+  ["ml millilitre millilitres", of("l", { times: 0.001 })],
   ["l litre litres liter liters ltr ltrs", of("l")],
   ["ft3 cuft cf", of("ft3")],
-  ["cord cords", of("cord", { filling: "stacked" })],
+  ["cord cords chord chords", of("cord", { filling: "stacked" })],
   ["rick ricks", faceCord("rick")],
   ["m metre metres meter meters mtr mtrs", of("m")],
   ["cm cms centimetre centimetres centimeter centimeters", of("cm")],
   ["mm mms millimetre millimetres millimeter millimeters mil mils", of("mm")],
-  ["ft foot feet", of("ft")],
-  ["inch inches", of("in")],
-  ["c celsius celcius centigrade", of("C")],
-  ["f fahrenheit farenheit farenhite fahrenhiet", of("F")],
+  ["ft foot feet feets", of("ft")],
+  ["yd yds yard yards", of("ft", { times: 3 })],
+  ["inch inches inchs inche", of("in")],
+  ["c oc degc celsius celcius centigrade", of("C")],
+  ["f degf fahrenheit farenheit farenhite fahrenhiet", of("F")],
   ["degree degrees deg degs ° grad graden astetta", { unit: "C", dimension: "temperature", unscaled: true }],
   ["k kelvin kelvins", of("K")],
   ["kwh", of("kWh")],
@@ -60,18 +63,24 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["kw kilowatt kilowatts", of("kW")],
   ["w watt watts", of("W")],
   ["btuh", of("Btu/h")],
-  ["% percent pct prozent procent prosenttia percents pourcent", of("pct")],
-  ["h hr hrs hour hours stunden stunde tuntia timmar std", of("h")],
-  ["min mins minute minutes minuten mn", of("min")],
-  ["day days tage", of("day")],
+  ["% percent pct pc prct percentage procent prosent prozent procent prosenttia percents pourcent", of("pct")],
+  ["h hr hrs hour hours houres stunden stunde tuntia timmar std", of("h")],
+  ["sec secs seconds", of("min", { times: 1 / 60 })],
+  ["min mins minute minutes mintues minuets minuten mn", of("min")],
+  ["day days tage d", of("day")],
+  ["fortnight fortnights", of("day", { times: 14 })],
   ["week weeks wk wks", of("day", { times: 7 })],
-  ["month months mths monate", of("day", { times: 30.44 })],
+  ["month months mth mths mos mo monate", of("day", { times: 30.44 })],
   ["year years yr yrs jahre", of("day", { times: 365.25 })],
   ["pa pascal pascals", of("Pa")],
   ["m2 sqm qm sqmt sqmtr neliota kvm", of("m2")],
   ["ft2 sqft sf", of("ft2")],
+  ["cent cents", money("$", 0.01)],
   ["€ euro euros eur", money("EUR")],
   ["£ quid gbp sterling", money("GBP")],
+  ["p pence", money("GBP", 0.01)],
+  ["fiver fivers", money("GBP", 5)],
+  ["tenner tenners", money("GBP", 10)],
   ["$ dollar dollars buck bucks usd", money("$")],
   ["kr kroner kronor sek nok dkk", money("kr")],
   ["chf francs franken", money("CHF")],
@@ -87,7 +96,8 @@ const PHRASES: readonly (readonly [string, UnitName])[] = [
     "loose cubic meter|bulk m3|bulk cubic metres", of("m3", { filling: "loose" })],
   ["solid metre|solid metres|solid cubic metres|solid cubic meters|solid m3|solid cubic metre|solid cubic meter|solid cube|solid cubes",
     of("m3", { filling: "solid" })],
-  ["cubic foot|cubic feet|cu ft|cubic ft", of("ft3")],
+  ["cubic yard|cubic yards|cu yd|cu yds", of("ft3", { times: 27 })],
+  ["cubic foot|cubic feet|cu ft|cubic ft|cubic feets|cubic foots", of("ft3")],
   ["full cord|full cords|bush cord|bush cords|real cord|real cords", of("cord", { filling: "stacked" })],
   ["face cord|face cords|facecord|facecords|stove cord|stove cords", faceCord("face cord")],
   ["square metre|square metres|square meter|square meters|sq m|sq metre|sq metres|sq meter|sq meters|m squared|metres squared|" +
@@ -106,7 +116,7 @@ const PHRASES: readonly (readonly [string, UnitName])[] = [
   ["kilowatt hour|kilowatt hours|kw h|kw hours", of("kWh")],
   ["btu/h|btu/hr|btu per hour|btus per hour|btu an hour", of("Btu/h")],
   ["in h2o|in wc|inches of water|inch of water|inch water", of("inH2O")],
-  ["pounds sterling", money("GBP")],
+  ["pounds sterling|pound sterling|british pounds", money("GBP")],
   ["short ton|short tons|us ton|us tons", of("t", { times: 0.90718474 })],
   ["metric ton|metric tons|metric tonne|metric tonnes", of("t")],
 ];
@@ -123,7 +133,8 @@ const MANY = new Map(PHRASES.flatMap(([list, name]) => names(list, "|", name)));
 
 /** Names that are read as one of them after "a" or "an": "a cord", "an hour". */
 export const COUNTED_BY_ARTICLE: ReadonlySet<string> = new Set([
-  "kilo", "kilogram", "cord", "hour", "tonne", "ton", "stere", "inch", "cubic", "m3", "cube", "rick", "face", "full", "litre", "week",
+  "kilo", "kilogram", "cord", "hour", "tonne", "ton", "stere", "inch", "cubic", "m3", "cube", "rick", "face", "full", "litre",
+    "chord", "fiver", "tenner",
 ]);
 
 /** A unit named by exactly these words ("cubic metres", "w/k", "lbs"); one slip passes in long single words. */

@@ -33,6 +33,9 @@ export interface Reading {
 
 const SEEDS = { word: 1, pair: 2, gap: 3, sense: 4, sensePair: 5, quantity: 6, shape: 7 };
 
+/** The bucket of a word by itself. */
+export const wordBucket = (hash: number): number => mix(hash, SEEDS.word) % WORD_BUCKETS;
+
 /** Everything the classifier sees of a message. Linear in the text up to the caps of normalise() and READ_WORDS. */
 export function read(text: string, lexicon: Lexicon): Reading {
   const stems: string[] = [];

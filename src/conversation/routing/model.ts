@@ -10,6 +10,8 @@ import type { Known } from "./weigh.ts";
 
 export const VECTORS_FILE = new URL("./model/vectors.gz", import.meta.url);
 export const WEIGHTS_FILE = new URL("./model/weights.gz", import.meta.url);
+/** German messages have a model of their own, trained on the English ones too. */
+export const GERMAN_WEIGHTS_FILE = new URL("./model/weights.de.gz", import.meta.url);
 
 /** Word vectors: one byte a dimension, VECTOR_SCALE to the unit. */
 export const VECTOR_SCALE = 32;
@@ -68,9 +70,9 @@ export interface Model {
 export const modelParts = ({ linear, nets }: Model): (Float32Array | Int32Array | Int8Array)[] =>
   [linear.known.buckets, linear.known.rarity, linear.steps, linear.bias, ...nets.flatMap((net) => [net.conv, net.convBias, net.out, net.outBias]), linear.weights];
 
-export function loadModel(): Model {
+export function loadModel(file: URL = WEIGHTS_FILE): Model {
   const vectors = unpack<VectorsHeader>(readFileSync(VECTORS_FILE));
-  const { header, bytes } = unpack<WeightsHeader>(readFileSync(WEIGHTS_FILE));
+  const { header, bytes } = unpack<WeightsHeader>(readFileSync(file));
   const { topics, filters, rows, calibration } = header;
   const { dimensions } = vectors.header;
   let at = 0;

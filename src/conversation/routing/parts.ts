@@ -2,7 +2,8 @@ import { READ_CHARACTERS } from "./normalise.ts";
 
 const MOST_PARTS = 4;
 const LEAST_CHARACTERS = 12;
-const JOINTS = [" and also ", " also ", " and how ", " and what ", " and when ", " and why ", " and can ", " and is ", " and where ", " and should ", ", how ", ", can ", " btw ", " plus "];
+const JOINTS = [" and also ", " also ", " and how ", " and what ", " and when ", " and why ", " and can ", " and is ", " and where ", " and should ", ", how ", ", can ", " btw ", " plus ",
+  " und wie ", " und was ", " und wann ", " und warum ", " und kann ", " und darf ", " und soll ", " und ist ", " ausserdem ", " außerdem ", ", wie ", ", kann ", ", darf "];
 
 /** Cuts a message where one question may end and another begin; nothing for a message of one part. */
 export function parts(text: string): string[] {

@@ -16,12 +16,19 @@ const ASKED = [
   /\bwhere (?:do|does|should|shall|can|to) [^?.!]{0,40}\b(?:alarms?|detectors?)\b/,
 ];
 
+/** "Do I need a CO alarm?" */
+const NEEDED = /\b(?:do|should|must|does) (?:i|we|you|one|it|they) (?:really |still )?(?:need|have|get|buy|own)\b[^?.!]{0,50}\b(?:alarms?|detectors?)\b|\b(?:alarms?|detectors?)\b[^?.!]{0,25}\b(?:needed|required|necessary|mandatory|compulsory|a must)\b|\bis an? [^?.!]{0,30}\b(?:alarm|detector) (?:needed|required|necessary|mandatory)\b/;
+
+/** "CO alarm tested today, good until 2031": told, not asked. */
+const TOLD = /\b(?:until|till|expires?(?: on| in)?) (?:[a-z]+ )?\d|\btested (?:today|yesterday)\b|\b(?:today|yesterday) tested\b/;
+
 export function alarmsAsked(context: Context): Outcome | null {
+  if (!context.text.includes("?") && TOLD.test(context.text.toLowerCase())) return null;
   const plain = context.text.toLowerCase().replace(/[^\p{L}\p{N}?.! ]+/gu, " ").replace(/\s+/g, " ").replace(/\?$/, "").trim();
-  return plain.length <= 160 && ASKED.some((one) => one.test(plain)) ? alarmsOutcome(context) : null;
+  return plain.length > 160 ? null : NEEDED.test(plain) ? alarmsOutcome(context, text("alarms.needed")) : ASKED.some((one) => one.test(plain)) ? alarmsOutcome(context) : null;
 }
 
-export function alarmsOutcome(context: Context): Outcome {
+export function alarmsOutcome(context: Context, answered?: Text): Outcome {
   const { co, smoke } = context.snapshot.home.alarms;
   const lines = [...linesOf(context, "co", co), ...linesOf(context, "smoke", smoke)];
   return {
@@ -29,7 +36,7 @@ export function alarmsOutcome(context: Context): Outcome {
       topic: "co-alarm",
       also: ["set-house"],
       cautions: ["carbon-monoxide"],
-      headline: headline(context, co),
+      headline: answered ?? headline(context, co),
       blocks: blocks(steps(lines, { ordered: false, cautions: ["carbon-monoxide"] }), say(text("alarms.how"), "carbon-monoxide"), say(text("alarms.where"), "carbon-monoxide"), say(text("alarms.slow"), "carbon-monoxide"), tell(co, smoke)),
     },
   };

@@ -1,40 +1,36 @@
 /** Pictures people send: kept in a dated album of the heater without their metadata, and never judged. */
-import { say, text, verbatim, type Block } from "../../answer.ts";
+import { say, text, type Block } from "../../answer.ts";
 import { cleanPicture } from "../../album/clean.ts";
 import type { AlbumEntry } from "../../records/types.ts";
 import type { TopicId } from "../../topics.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { hear } from "../hear.ts";
+import { shows, spotIn, widthIn } from "../reading/read-picture.ts";
 import { troubleOutcome } from "./trouble.ts";
 
 const CAUTION = "not-safe-by-chat";
 const MOST_WORDS = 300;
 
 const TROUBLE_OF: Readonly<Record<AlbumEntry["what"], TopicId | null>> = { crack: "cracks", glass: "black-glass", soot: "heavy-soot", other: null };
-const WORDS: readonly (readonly [AlbumEntry["what"], RegExp])[] = [
-  ["crack", /\bcrack|\bsplit (?:brick|tile)|\bgap\b|\bhairline|\bjoint/],
-  ["glass", /\bglass\b|\bpane\b|\bwindow\b/],
-  ["soot", /\bsoot|\btar\b|\bcreosote|\bcleanout|\bflakes\b|\bflue\b|\bchimney\b/],
-];
 
 /** What it shows, by the words beside it; without words, by what was talked about just before. */
 function whatIn(context: Context): AlbumEntry["what"] {
-  const plain = context.text.toLowerCase();
-  const said = WORDS.find(([, words]) => words.test(plain))?.[0];
   const before = (Object.keys(TROUBLE_OF) as AlbumEntry["what"][]).find((what) => TROUBLE_OF[what] !== null && TROUBLE_OF[what] === context.state.topic);
-  return said ?? (plain.trim() === "" ? before : undefined) ?? "other";
+  return shows(context.text) ?? shows(context.said) ?? (context.text.trim() === "" ? before : undefined) ?? "other";
 }
 
 /** Null when no picture came with the message. */
-export function pictureOutcome(context: Context): Outcome | null {
-  const { picture, place } = context.message;
-  if (!picture) return null;
-  if (place.kind === "group") return refused("group");
+export function pictureOutcome(context: Context, words: (context: Context) => Outcome): Outcome | null {
+  const { picture, picture_missing, place } = context.message;
+  if (!picture) return picture_missing ? refused(context, picture_missing, words) : null;
+  if (place.kind === "group") return refused(context, "group", words);
   const cleaned = cleanPicture(picture.bytes);
-  if (!cleaned.ok) return refused(cleaned.why);
+  if (!cleaned.ok) return refused(context, cleaned.why, words);
   const what = whatIn(context);
-  const words = context.text.trim().slice(0, MOST_WORDS);
-  const entry: AlbumEntry = { id: context.id("picture"), person_id: context.snapshot.person.id, heater_id: context.heater?.id ?? null, at_ms: context.now_ms, what, media_type: cleaned.media_type, ...(words ? { words } : {}) };
+  const beside = context.said.trim().slice(0, MOST_WORDS);
+  const spot = spotIn(beside);
+  const width_mm = what === "crack" ? widthIn(context.text) : undefined;
+  const entry: AlbumEntry = { id: context.id("picture"), person_id: context.snapshot.person.id, heater_id: context.heater?.id ?? null, at_ms: context.now_ms, what, media_type: cleaned.media_type, ...(beside ? { words: beside } : {}), ...(spot ? { spot } : {}), ...(width_mm === undefined ? {} : { width_mm }) };
   const about = TROUBLE_OF[what];
   const trouble = about ? context.knowledge.troubles.get(about) : undefined;
   const walked = trouble ? troubleOutcome(context, trouble, hear(context).signs(trouble)) : null;
@@ -43,7 +39,7 @@ export function pictureOutcome(context: Context): Outcome | null {
   const earlier = (context.snapshot.album ?? []).filter((one) => one.what === what && what !== "other").at(0);
   const shown: (Block | null | false | undefined)[] = [
     say(text("picture.no-judging"), CAUTION),
-    what === "crack" && say(text("picture.ruler"), CAUTION),
+    what === "crack" && (width_mm === undefined ? say(text("picture.ruler"), CAUTION) : say(text("picture.width-kept", { width: text("picture.mm", { mm: width_mm }) }))),
     earlier && say(text("picture.earlier", { date: { at_ms: earlier.at_ms, show: "date" } })),
   ];
   return {
@@ -63,25 +59,29 @@ export function pictureOutcome(context: Context): Outcome | null {
   };
 }
 
-const refused = (why: string): Outcome => ({ draft: { topic: "my-data", cautions: [CAUTION], headline: text(`picture.refused.${why}`), blocks: [say(text("picture.no-judging"), CAUTION)] } });
+/** The picture is not kept, and why; what was written beside it is answered all the same. */
+function refused(context: Context, why: string, words: (context: Context) => Outcome): Outcome {
+  const headline = text(`picture.refused.${why}`);
+  if (context.said.trim() === "") return { draft: { topic: "my-data", cautions: [CAUTION], headline, blocks: [say(text("picture.no-judging"), CAUTION)] } };
+  const answered = words(context);
+  const { draft } = answered;
+  if (answered.ready || draft.emergency) return answered;
+  const rest = draft.blocks ?? [];
+  return { ...answered, draft: draft.live ? { ...draft, blocks: [say(headline), ...rest] } : { ...draft, headline, blocks: [say(draft.headline), ...rest] } };
+}
 
-const ALBUM = /\b(?:show|list|see) (?:me )?(?:my |our |the )?(?:heater )?(?:album|pictures|photos|photographs)\b|^(?:my )?(?:album|pictures|photos)$/;
+/** How long a picture of a crack waits for the width that was asked for with it. */
+const WAITS_MS = 2 * 3_600_000;
 
-export function albumAsked(context: Context, plain: string): Outcome | null {
-  if (!ALBUM.test(plain)) return null;
-  const album = context.snapshot.album ?? [];
-  if (album.length === 0) return { draft: { topic: "my-data", headline: text("picture.none"), blocks: [say(text("picture.how"))] } };
-  return {
-    draft: {
-      topic: "my-data",
-      headline: text("picture.album", { pictures: album.length }),
-      blocks: [
-        {
-          kind: "table", cautions: [], columns: ["date", "what", "words"].map((id) => text(`picture.column.${id}`)),
-          rows: album.slice(0, 30).map((one) => [text("picture.date", { date: { at_ms: one.at_ms, show: "date" } }), text(`picture.what.${one.what}`), verbatim(one.words ?? "–")]),
-        },
-        say(text("picture.copy")),
-      ],
-    },
-  };
+/** A width said after a picture of a crack goes with the picture, whatever else it answers. */
+export function widthAfter(context: Context, outcome: Outcome): Outcome {
+  const { message, state, snapshot, now_ms } = context;
+  if (message.text === undefined || message.picture || state.topic !== "cracks" || outcome.ready || outcome.draft.emergency || outcome.draft.topic !== "cracks") return outcome;
+  const latest = (snapshot.album ?? []).find(({ what, person_id }) => what === "crack" && person_id === snapshot.person.id);
+  if (!latest || latest.width_mm !== undefined || now_ms - latest.at_ms > WAITS_MS) return outcome;
+  if (state.tree?.waiting !== "width" && !/\b(?:wide|width|widest|breit|breite)\b/i.test(context.said)) return outcome;
+  const width_mm = widthIn(context.text);
+  if (width_mm === undefined) return outcome;
+  const note = say(text("picture.width-noted", { width: text("picture.mm", { mm: width_mm }), date: text("picture.date", { date: { at_ms: latest.at_ms, show: "date" } }) }));
+  return { ...outcome, draft: { ...outcome.draft, blocks: [note, ...(outcome.draft.blocks ?? [])] }, writes: [...(outcome.writes ?? []), { write: "picture-width", picture_id: latest.id, width_mm }] };
 }

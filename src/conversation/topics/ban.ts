@@ -29,7 +29,7 @@ export function banOutcome(context: Context, said: BanSaid): Outcome {
 /** `ban:today`, `ban:tomorrow`, `ban:week`, `ban:open`, `ban:lift` */
 export function banChoice(context: Context, id: string): Outcome | null {
   if (id === "lift") return lifted(context);
-  const days = { today: 1, tomorrow: 2, week: 7, open: OPEN_DAYS }[id];
+  const days = new Map([["today", 1], ["tomorrow", 2], ["week", 7], ["open", OPEN_DAYS]]).get(id);
   if (days === undefined) return null;
   const end = zoned(context.now_ms, context.reader.timezone).startOfDay().add({ days });
   return set(context, context.now_ms, end.epochMilliseconds, false);

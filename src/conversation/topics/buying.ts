@@ -113,7 +113,7 @@ function offersIn(context: Context, heard: Hearing): Offer[] {
     const share = heard.figures.find((one) => one.dimension === "share" && one.value <= 60 && (alone || (one.at[0] >= figure.at[1] && one.at[1] <= to)));
     const moisture_pct_wet = share?.basis === "dry" ? (100 * share.value) / (100 + share.value) : (share?.value ?? USUAL_MOISTURE_PCT);
     const tail = after.split(/\bor\b|\band\b|[,.;?!]/)[0]?.trim() ?? "";
-    return { price: figure.value, money: figure.money ?? "", words: `${words.slice(figure.at[0], figure.at[1])} ${tail}`.trim().slice(0, 60), amount: found?.amount ?? null, vague: found?.vague ?? false, moisture_pct_wet };
+    return { price: figure.value, money: figure.money ?? "", words: context.own(`${words.slice(figure.at[0], figure.at[1])} ${tail}`.trim()).slice(0, 60), amount: found?.amount ?? null, vague: found?.vague ?? false, moisture_pct_wet };
   });
 }
 

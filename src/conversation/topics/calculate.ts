@@ -1,5 +1,5 @@
 /** Reckonings asked for in words: what was said, completed from the records, through the same calculators as outside. */
-import { ask, numbers, say, text, verbatim, type Block, type NumberItem } from "../../answer.ts";
+import { ask, numbers, ours, say, text, verbatim, type Block, type NumberItem } from "../../answer.ts";
 import { reckon } from "../../calculators/index.ts";
 import { q, UNITS, type UnitId } from "../../quantities.ts";
 import type { TopicId } from "../../topics.ts";
@@ -89,16 +89,21 @@ export const basisQuestion = (): Block =>
     { id: "basis:unknown", label: text("dont-know") },
   ]);
 
+/** asked for the rule rather than about one's own pile */
+const RULE = /\b(?:what|which|how (?:dry|much)|wie|welche\w*)\b.*\b(?:should|must|has to|have to|needs? to|ought|muss|soll(?:te)?|darf)\b/i;
+/** A rough sign of more than about 25 % water; common practice, no source. */
+const HISSES = /\b(?:hiss\w*|foam\w*|sizzl\w*|bubbl\w*|froth\w*)\b/i;
+
 function drynessFromRecords(context: Context, topic: TopicId): Outcome {
-  const wood = context.snapshot.home.wood.find((one) => one.moisture_pct_wet !== undefined);
+  const wood = RULE.test(context.text) ? undefined : context.snapshot.home.wood.find((one) => one.moisture_pct_wet !== undefined);
   if (wood?.moisture_pct_wet === undefined) {
-    return { draft: { topic, headline: text("dryness.measure"), blocks: [say(text("dryness.how")), say(text("dryness.no-meter"))] } };
+    return { draft: { topic, headline: text(HISSES.test(context.text) ? "dryness.hisses" : "dryness.measure"), blocks: [say(text("dryness.how")), say(text("dryness.no-meter"))] } };
   }
   const wet = wood.moisture_pct_wet;
   return {
     draft: {
       topic,
-      headline: text(wet <= DRY_ENOUGH_PCT_WET ? "dryness.record-dry" : "dryness.record-wet", { wet: q(wet, "pct", { digits: 1 }), wood: verbatim(wood.name ?? wood.species ?? "wood") }),
+      headline: text(wet <= DRY_ENOUGH_PCT_WET ? "dryness.record-dry" : "dryness.record-wet", { wet: q(wet, "pct", { digits: 1 }), wood: wood.name === undefined ? ours(wood.species ?? "wood") : verbatim(wood.name) }),
       blocks: blocks(numbers({ key: "moisture_pct_wet", label: text("number.moisture_pct_wet"), quantity: q(wet, "pct", { digits: 1 }) }), say(text("dryness.how"))),
     },
   };
@@ -123,6 +128,9 @@ export function energyOutcome(context: Context, heard: Heard): Outcome {
   };
 }
 
+/** asked without an offer's figure: what is a fair price */
+const PRICE = /\b(?:price|pay|cost|costs|worth|fair|charge)\b/i;
+
 export function volumeOutcome(context: Context, heard: Heard): Outcome {
   const inputs = volumeInputs(heard);
   if (!inputs) return { draft: { topic: "wood-volume", headline: text("volume.ask"), blocks: [say(text("volume.kinds"))] } };
@@ -135,7 +143,7 @@ export function volumeOutcome(context: Context, heard: Heard): Outcome {
     draft: {
       topic: "wood-volume",
       headline: done.result.mass_kg === undefined ? text("volume.headline", { stacked: q(Number(done.result.volume_m3_stacked), "m3") }) : text("volume.headline-mass", { stacked: q(Number(done.result.volume_m3_stacked), "m3"), mass: q(Number(done.result.mass_kg), "kg", { digits: 0 }) }),
-      blocks: blocks(resultNumbers(done.result), say(text("volume.kinds")), ...warningsOf(done.result)),
+      blocks: blocks(PRICE.test(context.text) && say(text("buy.no-prices")), resultNumbers(done.result), say(text("volume.kinds")), ...warningsOf(done.result)),
     },
     state: { reckoned: { topic: "wood-volume", calculator: "stack", inputs: full, at_ms: context.now_ms } },
   };
@@ -167,7 +175,7 @@ function reckonOrWithout(name: string, inputs: Record<string, unknown>, ...dropp
   return again.ok ? again : done;
 }
 
-export const failed = (topic: TopicId, sentence: string): Outcome => ({ draft: { topic, headline: verbatim(sentence), blocks: [] } });
+export const failed = (topic: TopicId, sentence: string): Outcome => ({ draft: { topic, headline: ours(sentence), blocks: [] } });
 
 const KEY_UNITS: readonly (readonly [end: string, unit: UnitId, digits: number])[] = [
   ["_kWh_per_kg", "kWh/kg", 2], ["_kWh", "kWh", 0], ["_kg", "kg", 1], ["_pct_wet", "pct", 1], ["_pct_dry", "pct", 1], ["_pct", "pct", 0], ["m3_stacked", "m3", 2], ["m3_loose", "m3", 2],
@@ -185,4 +193,4 @@ export function resultNumbers(result: Record<string, unknown>): Block | null {
   return items.length > 0 ? numbers(...items) : null;
 }
 
-export const warningsOf = (result: Record<string, unknown>): Block[] => (Array.isArray(result.warnings) ? result.warnings.map((words) => say(verbatim(String(words)))) : []);
+export const warningsOf = (result: Record<string, unknown>): Block[] => (Array.isArray(result.warnings) ? result.warnings.map((words) => say(ours(String(words)))) : []);

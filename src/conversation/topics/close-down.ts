@@ -26,7 +26,7 @@ export function closeDownOutcome(context: Context, report: Report | null, follow
       topic: "close-down",
       cautions: noDamper ? AIR_CAUTIONS : [...CAUTIONS, "close-air"],
       headline: headline(known, bed, air, damper, noDamper),
-      blocks: blocks(...body, ...builderWords(context), question(known, damper, noDamper)),
+      blocks: blocks(...body, ...builderWords(context, "closing"), question(known, damper, noDamper)),
     },
     state: guided ? {} : { bed, bed_at_ms: context.now_ms },
   };

@@ -13,6 +13,9 @@ const WARM_FLUE_C = 120;
 /** A flue that has stood unlit is near the room, one on an outside wall between room and outdoors. Common practice, no source. */
 const UNLIT_FLUE_C = 18;
 const FROST_C = -5;
+/** A mild evening on which heaters still are lit, and a flue of a house of two floors. Judgement. */
+const MILD_C = 14;
+const USUAL_FLUE_M = 6;
 /** Lighting wants this much. Common practice, no source. */
 const LIGHTING_PA = 3;
 /** Gas where it enters the flue over a whole fire: 120 to 200 °C on the mean. Common practice, no source. */
@@ -23,12 +26,14 @@ const TALLEST_FLUE_M = 40;
 
 export function draughtOutcome(context: Context, heard: Hearing): Outcome {
   const lengths = heard.figures.flatMap((figure) => (figure.dimension === "length" ? [inUnit(figure, "m") ?? 0] : []));
-  const flue_height_m = lengths.find((m) => m >= 1 && m <= TALLEST_FLUE_M) ?? context.heater?.facts.flue_height_m;
+  const said_m = lengths.find((m) => m >= 1 && m <= TALLEST_FLUE_M) ?? context.heater?.facts.flue_height_m;
   const altitude_m = lengths.find((m) => m > TALLEST_FLUE_M && m <= 5000);
   const degrees = heard.figures.flatMap((figure) => (figure.dimension === "temperature" ? [inUnit(figure, "C") ?? 0] : figure.dimension === null && figure.value < 0 && figure.value > -50 ? [figure.value] : []));
   const said_C = degrees.find((C) => C < 45);
   const flue_mean_C = degrees.find((C) => C >= 45);
-  const outside_C = said_C ?? (/\bfreezing\b/i.test(context.text) ? 0 : undefined) ?? context.snapshot.home.weather[0]?.low_C ?? (/\b(mild|warm) (day|days|evening|evenings|weather|night|nights)\b/i.test(context.text) ? 14 : undefined);
+  const isMild = /\b(mild|warm(er)?) (day|days|evening|evenings|weather|night|nights|spell)\b/i.test(context.text);
+  const outside_C = said_C ?? (/\bfreezing\b/i.test(context.text) ? 0 : isMild ? MILD_C : context.snapshot.home.weather[0]?.low_C);
+  const flue_height_m = said_m ?? (isMild ? USUAL_FLUE_M : undefined);
   if (flue_height_m === undefined || outside_C === undefined) {
     return { draft: { topic: "draught", cautions: ["weak-draught"], headline: text("draught.ask"), blocks: [say(text("draught.match"), "weak-draught")] } };
   }
@@ -56,7 +61,11 @@ export function draughtOutcome(context: Context, heard: Hearing): Outcome {
         say(text("draught.match"), "weak-draught"),
         altitude_m !== undefined && say(text("draught.altitude", { altitude: q(altitude_m, "m", { digits: 0 }) })),
         drip?.block,
-        assumedLine([text("assumed.unlit-flue", { flue: q(UNLIT_FLUE_C, "C") }), ...(flue_mean_C === undefined ? [text("assumed.warm-flue", { flue: q(WARM_FLUE_C, "C") })] : []), ...(drip?.assumed ?? [])]),
+        assumedLine([
+          ...(said_m === undefined ? [text("assumed.flue-height", { height: q(flue_height_m, "m", { digits: 0 }) })] : []),
+          ...(isMild && said_C === undefined ? [text("assumed.mild", { outside: q(outside_C, "C") })] : []),
+          text("assumed.unlit-flue", { flue: q(UNLIT_FLUE_C, "C") }), ...(flue_mean_C === undefined ? [text("assumed.warm-flue", { flue: q(WARM_FLUE_C, "C") })] : []), ...(drip?.assumed ?? []),
+        ]),
       ),
     },
     state: { reckoned: { topic: "draught", calculator: "draught", inputs: { flue_height_m, outside_C }, at_ms: context.now_ms } },

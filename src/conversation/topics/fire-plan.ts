@@ -10,7 +10,7 @@ import { blocks, type Context, type Outcome } from "../context.ts";
 import type { Hearing } from "../hear.ts";
 import { readWeather } from "../reading/read-weather.ts";
 import { absenceOutcome, absenceSaid } from "./absence.ts";
-import { assumedLine, awakeHours, clockIso, dateAt, figureOf, USUAL_MOISTURE_PCT } from "./around.ts";
+import { assumedLine, awakeHours, clockIso, dateAt, figureOf, USUAL_MOISTURE_PCT, zonedAt } from "./around.ts";
 import { failed } from "./calculate.ts";
 import { ladderBlocks, rungLoad } from "./first-fires.ts";
 import { houseKeys } from "./heat-curve.ts";
@@ -22,6 +22,9 @@ const WARMER_K = 3;
 
 /** Nobody feels less than this below the wanted temperature. Common practice, no source. */
 const FELT_K = 0.5;
+
+/** From here on a day's own weather says too little about what its last fire is for. */
+const LATE_HOUR = 12;
 
 interface Planned {
   readonly lit_at_ms: number;
@@ -53,7 +56,11 @@ function planned(context: Context, heard: Hearing, days: readonly DayWeatherFact
   const { snapshot, limits, now_ms, rules } = context;
   const { house, wood } = snapshot.home;
   const start_ms = Math.max(now_ms, roomFor(limits, snapshot.fires, now_ms, rules).not_before_ms ?? 0);
-  const weather = days.filter((day) => day.date >= dateAt(context, start_ms));
+  const left = days.filter((day) => day.date >= dateAt(context, start_ms));
+  const only = left[0];
+  // what is left of one day alone would be planned at the expense of the next morning
+  const isRest = left.length === 1 && only?.date === dateAt(context, start_ms) && zonedAt(context, start_ms).hour >= LATE_HOUR;
+  const weather = isRest ? [only, { ...only, date: Temporal.PlainDate.from(only.date).add({ days: 1 }).toString() }] : left;
   if (weather.length === 0) return { draft: { topic: "fire-plan", headline: text("load.wait.spacing", { until: { at_ms: start_ms, show: "day-time" } }) } };
   const from_ms = weather[0]?.date === dateAt(context, start_ms) ? start_ms : Temporal.PlainDate.from(weather[0]!.date).toZonedDateTime(context.reader.timezone).epochMilliseconds;
   const awake = awakeHours(context);
@@ -101,6 +108,7 @@ function planned(context: Context, heard: Hearing, days: readonly DayWeatherFact
         { kind: "picture", cautions: [], picture: pictureOf("fire-plan", { days: weather.map((day) => span(context, day)), fires: [...fires], room: { coldest_C: coldest.value, warmest_C: warmest.value, wanted_C: wanted.min_C }, wood_kg }) },
         assumedLine([
           text("assumed.days-before"),
+          ...(isRest ? [text("assumed.same-weather")] : []),
           ...(moisture === undefined ? [text("assumed.moisture", { moisture: q(USUAL_MOISTURE_PCT, "pct") })] : []),
           ...(awake.assumed ? [text("assumed.awake", { from: awake.from, to: awake.to })] : []),
           ...(house.heat_loss_W_per_K === undefined ? [text("assumed.house")] : []),
@@ -147,15 +155,23 @@ function weatherDays(context: Context): readonly DayWeatherFacts[] {
   const { low_C, high_C } = said.facts;
   const tonight: DayWeatherFacts[] = low_C === undefined ? [] : [{ date: today, low_C, high_C: Math.max(low_C, high_C ?? low_C + 7) }];
   const given = new Map([...snapshot.home.weather, ...tonight, ...said.days].map((day) => [day.date, day]));
-  const first = said.days.map((day) => day.date).sort().find((date) => date >= today) ?? today;
-  const sorted = [...given.values()].filter((day) => day.date >= first && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
+  const sorted = [...given.values()].filter((day) => day.date >= today && day.low_C <= day.high_C).sort((a, b) => a.date.localeCompare(b.date));
+  const fromToday = unbroken(sorted);
+  const firstSaid = said.days.map((day) => day.date).sort().find((date) => date >= today);
+  // days said for later, with a gap before them, are meant alone
+  const isGap = firstSaid !== undefined && !fromToday.some((day) => day.date === firstSaid);
+  return (isGap ? unbroken(sorted.filter((day) => day.date >= firstSaid)) : fromToday).slice(0, MOST_DAYS);
+}
+
+/** The days that follow one another from the first. */
+function unbroken(sorted: readonly DayWeatherFacts[]): DayWeatherFacts[] {
   const run: DayWeatherFacts[] = [];
   for (const day of sorted) {
     const last = run.at(-1);
     if (last && Temporal.PlainDate.from(last.date).add({ days: 1 }).toString() !== day.date) break;
     run.push({ date: day.date, low_C: day.low_C, high_C: day.high_C });
   }
-  return run.slice(0, MOST_DAYS);
+  return run;
 }
 
 /** "want 20-22", "keep it above 19", in the reader's scale. */

@@ -32,7 +32,7 @@ export function startGuide(context: Context, wanted_kg?: number): Outcome {
   const room = roomFor(context.limits, context.snapshot.fires, context.now_ms, context.rules);
   if (room.next_load_kg === 0) return tooSoon(context, room.because ?? "spacing", room.not_before_ms ?? context.now_ms);
   const lighting = lightingOf(context);
-  if (lighting === "ask") return askLighting();
+  if (lighting === "ask") return askLighting(context);
 
   const mild = notTonight(context);
   if (mild) return mild;
@@ -78,7 +78,7 @@ const lookAgain = (context: Context, guide: Guide): Outcome => guideEvent(contex
 export function guideChoice(context: Context, id: string): Outcome | null {
   const guide = running(context);
   if (id === "take-over" && guide) return takeOver(context, guide);
-  const happened = CHOICES[id];
+  const happened = Object.hasOwn(CHOICES, id) ? CHOICES[id] : undefined;
   return guide && happened ? guideEvent(context, guide, happened) : null;
 }
 
@@ -191,7 +191,7 @@ function guideDraft(context: Context, guide: Guide, done: Step, extra: (Block | 
       list.length > 0 && steps(list.map((one) => text(`${path}.steps.${one.id}.text`)), { cautions }),
       ...gates,
       done.state.lit_at_ms !== undefined && !done.over && say(text("guide.since", { lit: { at_ms: done.state.lit_at_ms, show: "time" }, load: done.state.load_kg ? q(done.state.load_kg, "kg", { digits: 1 }) : text("some-wood") })),
-      ...(id === "prepare" || id === "bed" ? builderWords(context) : []),
+      ...(id === "prepare" || id === "bed" ? builderWords(context, id === "bed" ? "closing" : "lighting") : []),
       !done.state.paused && stage.asks && ask(`guide:${id}`, text(`${path}.asks`), stageChoices(firing, id, done), ...stage.cautions),
     ),
   };
@@ -219,7 +219,23 @@ function lightingOf(context: Context): "top" | "bottom" | "ask" {
   return facts?.lighting === "unknown" || facts?.gas_exit === "unknown" ? "bottom" : "ask";
 }
 
-const askLighting = (): Outcome => ({
+const LIGHTING = "lighting";
+const WHERE: readonly (readonly [string, RegExp])[] = [
+  ["fact:lighting=unknown", /\b(?:don'?t know|do not know|no idea|not sure|unsure|dunno|weiss (?:ich )?nicht|weiß (?:ich )?nicht|keine ahnung)\b/],
+  ["fact:gas_exit=low", /^(?:it (?:leaves|is|goes out) )?(?:low|low down|down low|at the bottom|weit unten|tief unten)$/],
+  ["fact:lighting=bottom", /^(?:(?:lit )?from (?:below|the bottom|underneath)|below|bottom(?: up)?|von unten)(?:,? (?:says|by) the sheet)?$/],
+  ["fact:gas_exit=top", /^(?:it (?:leaves|is|goes out) )?(?:(?:lit )?from (?:the )?top|at the top|top(?: down)?|from above|oben|von oben)(?:,? (?:says|by) the sheet)?$/],
+];
+
+/** The choice that words typed after the question stand for. */
+export function lightingSaid({ state, said }: Context): string | null {
+  if (state.pending?.id !== LIGHTING || state.topic !== "light-fire") return null;
+  const plain = said.toLowerCase().replace(/[?.!\s]+$/, "").trim();
+  return WHERE.find(([, words]) => words.test(plain))?.[0] ?? null;
+}
+
+const askLighting = ({ now_ms }: Context): Outcome => ({
+  state: { pending: { id: LIGHTING, data: {}, at_ms: now_ms } },
   draft: {
     topic: "light-fire",
     cautions: ["unattended", "no-liquids"],

@@ -103,7 +103,7 @@ export function firstChoice(context: Context, id: string): Outcome | null {
     return { draft: { topic: "first-fires", cautions: [CAUTION], headline: text("first.in-use"), blocks: [{ kind: "choices", cautions: [], choices: [{ id: "topic:light-fire", label: text("topic.light-fire") }] }] }, state: { asked } };
   }
   const last = context.snapshot.fires[0];
-  if (!last || !(id in SEEN || id === "builder-ok")) return null;
+  if (!last || !(Object.hasOwn(SEEN, id) || id === "builder-ok")) return null;
   const seen: Seen = id === "builder-ok" ? "damp" : (id as Seen);
   const fire: Fire = { ...last, facts: { ...last.facts, note: noteWith(last.facts.note, SEEN[seen]) } };
   const after: Context = { ...context, snapshot: { ...context.snapshot, fires: [fire, ...context.snapshot.fires.slice(1)] } };

@@ -9,6 +9,7 @@ import { readTimes } from "../reading/times.ts";
 import { absenceOutcome, absenceSaid } from "./absence.ts";
 import { assumedLine, clockIso, figureOf, HOUR_MS, outdoors, type Outdoors, toTenMinutes, USUAL_MOISTURE_PCT, zonedAt } from "./around.ts";
 import { failed } from "./calculate.ts";
+import { closeDownOutcome } from "./close-down.ts";
 import { fitOutcome, readingsSaid } from "./fit.ts";
 import { adviseLoad } from "./load-size.ts";
 import { touchOutcome, touchSaid } from "./touch.ts";
@@ -17,8 +18,12 @@ import { touchOutcome, touchSaid } from "./touch.ts";
 const RECENT_H = 36;
 const SHOWN_H = 36;
 const USUAL_ROOM_C = 20;
+/** What the room may be off, as in the plan. Judgement. */
+const ROOM_OFF_K = 1.5;
 /** Heat to the room of the net heat of the wood; EN 15544 asks for 0.78 at least. */
 const EFFICIENCY = 0.8;
+
+const COST = /\b(costs?|lose|loses|waste|wastes)\b/i;
 
 interface Point {
   readonly t_h: number;
@@ -30,7 +35,7 @@ interface Fire {
   readonly load_kg: number;
   readonly moisture_pct_wet: number;
   readonly lit_at_ms: number;
-  /** the time came from the message or the log */
+  /** the first time of the message is when it is lit */
   readonly lit_said: boolean;
   readonly assumed: readonly Text[];
   /** more than the heater may take was asked for */
@@ -44,6 +49,7 @@ export function heatCurveOutcome(context: Context, heard: Hearing): Outcome {
   const absence = absenceSaid(context, heard);
   if (absence) return absenceOutcome(context, absence);
   const fire = fireMeant(context, heard);
+  if (!fire && /\b(damper|flue)\b/i.test(context.text)) return closeDownOutcome(context, null);
   if (!fire) return { draft: { topic: "heat-curve", headline: text("curve.ask"), blocks: [ask("max-load", text("load.ask-max"), [], "over-firing")] } };
   return curveOutcome(context, heard, fire);
 }
@@ -52,8 +58,9 @@ function fireMeant(context: Context, heard: Hearing): Fire | null {
   const { snapshot, limits, now_ms, text: words, reader } = context;
   const last = snapshot.fires.find((fire) => fire.lit_at_ms <= now_ms && fire.lit_at_ms > now_ms - RECENT_H * HOUR_MS);
   const assumed: Text[] = [];
-  const times = readTimes(words, now_ms, reader.timezone, { lean: "nearest", locale: reader.locale }).filter((time) => time.kind === "instant");
-  const lit = /\b(lit|light|lighting|strike|fire|fired|start)\b/i.test(words) ? times[0]?.at_ms : undefined;
+  const lean = /\b(if|will|would|should|shall|going to)\b/i.test(words) ? "future" : "nearest";
+  const times = readTimes(words, now_ms, reader.timezone, { lean, locale: reader.locale }).filter((time) => time.kind === "instant");
+  const lit = /\b(lit|light|lighting|strike|fire|fired|start|burn|burning|burnt|burned)\b/i.test(words) ? times[0]?.at_ms : undefined;
   const meansLast = lit === undefined && heard.load_kg === undefined && last !== undefined;
   const said_kg = heard.load_kg ?? (meansLast ? last?.facts.load_kg : undefined);
   const advised_kg = said_kg === undefined ? adviseLoad(context, heard.load).load_kg || limits.max_load_kg : null;
@@ -66,7 +73,7 @@ function fireMeant(context: Context, heard: Hearing): Fire | null {
   if (moisture === undefined) assumed.push(text("assumed.moisture", { moisture: q(USUAL_MOISTURE_PCT, "pct") }));
   const lit_at_ms = lit ?? (meansLast ? last?.lit_at_ms : undefined) ?? zonedAt(context, now_ms).round({ smallestUnit: "hour", roundingMode: "ceil" }).epochMilliseconds;
   if (lit === undefined && !meansLast) assumed.push(text("assumed.lit", { at: { at_ms: lit_at_ms, show: "time" } }));
-  return { load_kg: over_kg === null ? wanted_kg : (most_kg ?? wanted_kg), over_kg, moisture_pct_wet: Math.min(60, moisture ?? USUAL_MOISTURE_PCT), lit_at_ms, lit_said: lit !== undefined || meansLast, assumed };
+  return { load_kg: over_kg === null ? wanted_kg : (most_kg ?? wanted_kg), over_kg, moisture_pct_wet: Math.min(60, moisture ?? USUAL_MOISTURE_PCT), lit_at_ms, lit_said: lit !== undefined, assumed };
 }
 
 function curveOutcome(context: Context, heard: Hearing, asked: Fire): Outcome {
@@ -96,6 +103,10 @@ function curveOutcome(context: Context, heard: Hearing, asked: Fire): Outcome {
   const black = spread("bed_black_h");
   const half_h = result.half_output_h as number | undefined;
   const damper = facts.shut_off_damper !== false && /\b(damper|plate|slide|flue)\b/i.test(context.text) ? damperCost(context, inputs, result) : null;
+  const lasts = half_h === undefined ? text("curve.lasts-long") : text("curve.lasts", { half: figureOf(result, "half_output_h", "h", 0), at: { at_ms: at(half_h), show: "day-time" } });
+  const warmest = text("curve.headline", { at: { at_ms: at(peak.value), show: "day-time" }, early: { at_ms: at(peak.low), show: "time" }, late: { at_ms: at(peak.high), show: "time" } });
+  const isCost = damper !== null && COST.test(context.text);
+  const isLast = !isCost && /\bhow long\b/i.test(context.text);
   const assumed = [
     ...fire.assumed,
     ...(facts.masonry_kg === undefined || (facts.wall_mm === undefined && facts.facing_m2 === undefined) ? [text("assumed.heater")] : []),
@@ -106,15 +117,17 @@ function curveOutcome(context: Context, heard: Hearing, asked: Fire): Outcome {
   return {
     draft: {
       topic: "heat-curve",
-      cautions: ["close-flue", ...(fire.over_kg === null ? [] : ["over-firing"])],
+      cautions: ["close-flue", ...(damper ? ["carbon-monoxide"] : []), ...(fire.over_kg === null ? [] : ["over-firing"])],
       headline: when.backwards !== null
         ? text("curve.light-at", { at: { at_ms: fire.lit_at_ms, show: "day-time" }, early: { at_ms: toTenMinutes(when.backwards - peak.high * HOUR_MS), show: "time" }, late: { at_ms: toTenMinutes(when.backwards - peak.low * HOUR_MS), show: "time" } })
-        : text("curve.headline", { at: { at_ms: at(peak.value), show: "day-time" }, early: { at_ms: at(peak.low), show: "time" }, late: { at_ms: at(peak.high), show: "time" } }),
+        : isCost ? damper.cost : isLast ? lasts : warmest,
       blocks: blocks(
         fire.over_kg !== null && say(text("curve.over", { wanted: q(fire.over_kg, "kg", { digits: 1 }), most: q(fire.load_kg, "kg", { digits: 1 }) }), "over-firing"),
-        damper,
-        say(half_h === undefined ? text("curve.lasts-long") : text("curve.lasts", { half: figureOf(result, "half_output_h", "h", 0), at: { at_ms: at(half_h), show: "day-time" } })),
-        when.asked !== null && pointLine(series, fire.lit_at_ms, when.asked),
+        damper && !isCost && say(damper.cost, "close-flue", "carbon-monoxide"),
+        damper && say(text("curve.damper-price"), "close-flue", "carbon-monoxide"),
+        (isCost || isLast) && say(warmest),
+        !isLast && say(lasts),
+        when.asked !== null && pointLine(series, fire.lit_at_ms, when.asked, house.heat_loss_W_per_K !== undefined),
         say(text("curve.black", { early: { at_ms: at(black.low), show: "time" }, late: { at_ms: at(black.high), show: "time" } }), "close-flue"),
         say(text("curve.face", { face: figureOf(result, "peak_facing_C", "C", 0) })),
         numbers(
@@ -153,15 +166,15 @@ export const houseKeys = (house: Context["snapshot"]["home"]["house"]) => {
 
 /**
  * Other heat, beside this one fire, that keeps the room near what is wanted: nobody lives in a room that one small fire leaves cold.
- * Null where the fire alone suffices, the heat loss is unknown, or other heat is on record.
+ * Null where the fire and the other heat on record suffice, or the heat loss is unknown.
  */
 function keptWarm(house: Context["snapshot"]["home"]["house"], fire: Fire, outside: Outdoors): { other_heat_W: number } | null {
-  if (house.other_heat_W !== undefined || house.heat_loss_W_per_K === undefined) return null;
+  if (house.heat_loss_W_per_K === undefined) return null;
   const fuel = reckon("fuel", { load_kg: fire.load_kg, moisture_pct_wet: fire.moisture_pct_wet, efficiency: EFFICIENCY });
   if (!fuel.ok) return null;
   const need_W = house.heat_loss_W_per_K * ((house.wanted_C ?? USUAL_ROOM_C) - (outside.low_C + outside.high_C) / 2);
   const other_heat_W = Math.round(need_W - Number(fuel.result.useful_kWh) / 0.024);
-  return other_heat_W > 0 ? { other_heat_W } : null;
+  return other_heat_W > (house.other_heat_W ?? 0) ? { other_heat_W } : null;
 }
 
 /** "Nicest at nine, when do I light?" asks backwards from a time; "how warm at six?" asks forwards. */
@@ -178,24 +191,25 @@ function timesAsked(context: Context, lit_at_ms: number, lit_said: boolean): { b
   return { backwards: null, asked: later ?? (morning ? dawn : null) };
 }
 
-function pointLine(series: readonly Point[], lit_at_ms: number, at_ms: number): Block | null {
+function pointLine(series: readonly Point[], lit_at_ms: number, at_ms: number, withRoom: boolean): Block | null {
   const point = series[Math.round((4 * (at_ms - lit_at_ms)) / HOUR_MS)];
   if (!point) return null;
   const rise = point.facing_C - point.room_C;
-  return say(text("curve.at", {
+  return say(text(withRoom ? "curve.at-room" : "curve.at", {
     at: { at_ms, show: "day-time" },
     face: q(point.facing_C, "C", { low: point.room_C + 0.75 * rise, high: point.room_C + 1.25 * rise }),
     output: q(point.output_kW, "kW", { digits: 1, low: point.output_kW * 0.75, high: point.output_kW * 1.25 }),
+    ...(withRoom ? { room: q(point.room_C, "C", { low: point.room_C - ROOM_OFF_K, high: point.room_C + ROOM_OFF_K }) } : {}),
   }));
 }
 
 /** What the damper left open till morning costs, and that it is never a reason to close it early. */
-function damperCost(context: Context, inputs: Record<string, unknown>, closed: Record<string, unknown>): Block | null {
+function damperCost(context: Context, inputs: Record<string, unknown>, closed: Record<string, unknown>): { readonly cost: Text } | null {
   const lit_ms = Date.parse(String(inputs.lit_at));
   const morning_h = (zonedAt(context, lit_ms).add({ days: 1 }).withPlainTime(context.snapshot.person.facts.asleep?.to ?? "06:30").epochMilliseconds - lit_ms) / HOUR_MS;
   const open = reckon("heat-curve", { ...inputs, damper_closed_after_h: Math.min(48, Math.max(Number(closed.bed_black_h), morning_h)) });
   if (!open.ok) return null;
   const cost_kWh = Math.max(0, Number(open.result.flue_loss_kWh) - Number(closed.flue_loss_kWh));
   const share_pct = (100 * cost_kWh) / Number(closed.given_24h_kWh);
-  return say(text("curve.damper", { cost: q(cost_kWh, "kWh", { low: cost_kWh * 0.5, high: cost_kWh * 2, digits: 0 }), share: q(share_pct, "pct", { low: share_pct * 0.5, high: share_pct * 2, digits: 0 }) }), "close-flue", "carbon-monoxide");
+  return { cost: text("curve.damper", { cost: q(cost_kWh, "kWh", { low: cost_kWh * 0.5, high: cost_kWh * 2, digits: cost_kWh < 3 ? 1 : 0 }), share: q(share_pct, "pct", { low: share_pct * 0.5, high: share_pct * 2, digits: 0 }) }) };
 }

@@ -28,10 +28,13 @@ export function howtoOutcome(context: Context, howto: HowTo): Outcome {
       topic: howto.id,
       cautions: howto.cautions,
       headline: text(`${path}.headline`),
-      blocks: blocks(...(howto.id === "first-fires" ? ladderBlocks(context) : howto.id === "reload" ? batchBlocks(context) : []), ...body, ...builderWords(context), callLine(context, howto.call, howto.cautions), unknown && ask(`fact:${unknown}`, text(`fact.ask.${unknown}`), factChoices(unknown))),
+      blocks: blocks(...(ON_LADDER.has(howto.id) ? ladderBlocks(context) : []), ...(howto.id === "reload" ? batchBlocks(context) : []), ...body, ...builderWords(context), callLine(context, howto.call, howto.cautions), unknown && ask(`fact:${unknown}`, text(`fact.ask.${unknown}`), factChoices(unknown))),
     },
   };
 }
+
+/** What a heater on its first fires, or back from a rest, does with less than is told here. */
+const ON_LADDER: ReadonlySet<HowTo["id"]> = new Set<HowTo["id"]>(["first-fires", "deep-cold", "mild-weather", "reload"]);
 
 const FACT_VALUES: Readonly<Record<string, readonly string[]>> = {
   lighting: ["top", "bottom", "unknown"], gas_exit: ["top", "low", "unknown"], oven: ["none", "black", "white"], kind: ["channel", "bell", "contraflow", "mixed", "unknown"],

@@ -3,12 +3,14 @@ import { ask, numbers, say, text, type Block, type Text } from "../../answer.ts"
 import { lightBy } from "../../firing/times.ts";
 import { roomFor } from "../../limits.ts";
 import { q } from "../../quantities.ts";
+import { reckon } from "../../calculators/index.ts";
 import { findWood } from "../../calculators/reference-data.ts";
 import { MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG, ncv_kWh_per_kg } from "../../reckoning/fuel.ts";
 import { heatNeeded_kWh, woodForHeat_kg } from "../../reckoning/house-heat.ts";
 import type { WoodFacts } from "../../records/schemas.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { ladderBlocks, rungLoad } from "./first-fires.ts";
+import { perhapsNew } from "./new-heater.ts";
 
 export interface LoadGiven {
   readonly low_C?: number;
@@ -46,7 +48,10 @@ export function adviseLoad(context: Context, given: LoadGiven): LoadAdvice & { w
   if (room.next_load_kg === 0) return { ...base, need_kg, load_kg: 0, fires: 0, verdict: "wait" };
 
   const rung = rungLoad(context);
-  if (rung) return { ...base, need_kg, load_kg: rung.high_kg, range_kg: [rung.low_kg, rung.high_kg], fires: rung.high_kg > 0 ? 1 : 0, verdict: "ladder" };
+  if (rung) {
+    const high_kg = Math.min(rung.high_kg, room.next_load_kg ?? rung.high_kg);
+    return { ...base, need_kg, load_kg: high_kg, range_kg: [Math.min(rung.low_kg, high_kg), high_kg], fires: high_kg > 0 ? 1 : 0, verdict: "ladder" };
+  }
 
   const most = room.next_load_kg ?? limits.max_load_kg;
   const min = Math.min(limits.min_load_kg ?? 0, most);
@@ -56,8 +61,8 @@ export function adviseLoad(context: Context, given: LoadGiven): LoadAdvice & { w
   }
   if (need_kg < SKIP_SHARE * min) return { ...base, need_kg, load_kg: 0, fires: 0, verdict: "skip" };
   const day_kg = (limits.max_day_kg ?? 2 * limits.max_load_kg) - room.burnt_24h_kg;
-  const fires = need_kg > most && day_kg >= need_kg * 0.75 && day_kg >= 2 * min ? 2 : 1;
-  const each = Math.min(most, Math.max(min, need_kg / fires));
+  const fires = need_kg > most && day_kg >= 0.75 * Math.min(need_kg, 2 * most) && day_kg >= 2 * min ? 2 : 1;
+  const each = Math.min(most, day_kg / fires, Math.max(min, need_kg / fires));
   const verdict = need_kg > fires * most + 0.5 ? "more-than-heater" : "reckoned";
   const { low, high, typical } = MASONRY_HEATER_EFFICIENCY;
   return {
@@ -122,10 +127,10 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
       headline,
       blocks: blocks(
         load_kg !== null && numbers({ key: "load_kg", label: text("number.load"), quantity: q(load_kg, "kg", { digits: 1, ...(range_kg && load_kg > 0 ? { low: range_kg[0], high: range_kg[1] } : {}) }) }),
-        ...(verdict === "ladder" ? ladderBlocks(context) : [reason(context, advice)]),
+        ...(verdict === "ladder" ? ladderBlocks(context) : [...(load_kg ? perhapsNew(context) : []), reason(context, advice)]),
         verdict === "more-than-heater" && say(text("load.more-than-heater", { need: q(advice.need_kg ?? 0, "kg", { digits: 0 }) }), "over-firing", "close-flue"),
         limitLine(context),
-        load_kg ? basketLine(load_kg, wood) : null,
+        load_kg ? (PIECES.test(context.text) ? piecesLine(load_kg, given.species ?? wood?.species) : basketLine(load_kg, wood)) : null,
         wood?.moisture_pct_wet !== undefined && wood.moisture_pct_wet > DAMP_PCT && verdict !== "too-wet" && say(text("load.damp", { moisture: q(wood.moisture_pct_wet, "pct") })),
         load_kg && by ? say(text(by.too_late ? "light-by.late" : by.to_black.fires > 0 ? "light-by.own" : "light-by.usual", {
           latest: { at_ms: by.latest_ms, show: "time" }, bedtime: { at_ms: by.bedtime_ms, show: "time" }, hours: q(by.to_black.hours, "h"), fires: by.to_black.fires,
@@ -152,6 +157,18 @@ function limitLine(context: Context): Block | null {
   return say(text(`load.limit.${limits.max_source ?? "guess"}`, {
     max: q(limits.max_load_kg, "kg", { digits: 1 }), min: q(limits.min_load_kg ?? 0, "kg", { digits: 1 }), day: q(limits.max_day_kg ?? 0, "kg", { digits: 1 }),
   }), "over-firing");
+}
+
+const PIECES = /\bhow many (?:logs?|pieces?|splits?|sticks?|billets?|chunks?)\b/i;
+/** A split of the usual size: 33 cm long, 9 cm thick, its section 0.7 of the square. Common practice, no source. */
+const PIECE_M3 = 0.33 * 0.7 * 0.09 ** 2;
+
+function piecesLine(load_kg: number, species = "hardwood"): Block {
+  const of = (tree: string) => reckon("stack", { volume_m3_solid: 1, species: tree, moisture_pct_wet: 17 });
+  const named = of(species);
+  const done = named.ok ? named : of("hardwood");
+  const piece_kg = done.ok ? PIECE_M3 * Number(done.result.mass_kg) : 1.2;
+  return say(text("load.pieces", { count: Math.round(load_kg / piece_kg), piece: q(piece_kg, "kg", { digits: 1 }) }));
 }
 
 /** Baskets through the person's own weighing; a basket varies by a tenth or so. */

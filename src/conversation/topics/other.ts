@@ -1,11 +1,16 @@
 /** Help, the log, what is kept about a person, and saying kindly what Gleed does not know. */
-import { ask, say, steps, text, verbatim, type Choice } from "../../answer.ts";
+import { ask, ours, say, steps, text, verbatim, type Choice } from "../../answer.ts";
 import { q } from "../../quantities.ts";
 import { TOPICS, topicFacts, type TopicId } from "../../topics.ts";
 import { TOPIC_CAUTIONS } from "../cautions.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { extraTroubles } from "../routing/extra.ts";
+import { seasonPicture } from "./season-picture.ts";
 
 const choiceOf = (topic: TopicId): Choice => ({ id: `topic:${topic}`, label: text(`topic.${topic}`) });
+
+/** of the troubles that came in as files of their own */
+const MOST_EXTRA = 6;
 
 export function helpOutcome(context: Context): Outcome {
   const isNew = context.heater === null;
@@ -17,7 +22,7 @@ export function helpOutcome(context: Context): Outcome {
         steps(["tonight", "walk", "log", "wrong", "dry", "close", "records", "data"].map((id) => text(`help.${id}`)), { ordered: false }),
         isNew && say(text("help.start")),
         say(text("help.safety")),
-        { kind: "choices", cautions: [], choices: (["load-size", "light-fire", "black-glass", "wood-dryness"] as const).map(choiceOf) },
+        { kind: "choices", cautions: [], choices: [...(["load-size", "light-fire", "black-glass", "wood-dryness"] as const), ...extraTroubles(context.knowledge).map(({ id }) => id).slice(0, MOST_EXTRA)].map(choiceOf) },
       ),
     },
   };
@@ -83,11 +88,12 @@ export function fireLogOutcome(context: Context): Outcome {
     return [
       text("fires.when", { lit: { at_ms: fire.lit_at_ms, show: "day-time" } }),
       load_kg === undefined ? dash : text("plain", { value: q(load_kg, "kg", { digits: 1 }) }),
-      species === undefined ? dash : verbatim(species),
+      species === undefined ? dash : ours(species),
       moisture_pct_wet === undefined ? dash : text("plain", { value: q(moisture_pct_wet, "pct") }),
       damper_closed_at === undefined ? dash : text("fires.time", { at: { at_ms: Date.parse(damper_closed_at), show: "time" } }),
     ];
   });
+  const season = seasonPicture(context);
   const week = fires.filter((fire) => fire.lit_at_ms > context.now_ms - 7 * 86_400_000);
   const week_kg = week.reduce((sum, fire) => sum + (fire.facts.load_kg ?? 0), 0);
   return {
@@ -97,6 +103,7 @@ export function fireLogOutcome(context: Context): Outcome {
       blocks: blocks(
         say(text("fires.week", { fires: week.length, load: q(week_kg, "kg", { digits: 0 }) })),
         { kind: "table", cautions: [], columns: ["lit", "load", "wood", "moisture", "damper"].map((id) => text(`fires.column.${id}`)), rows },
+        season && { kind: "picture", cautions: [], picture: season },
       ),
     },
   };

@@ -1,14 +1,17 @@
 /** Pages to print, keep or send on: for guests, for the season's end, for whoever is called in. They are shown to the person and to nobody else. */
-import { say, text, verbatim, type Block, type Choice, type Text } from "../../answer.ts";
+import { say, text, verbatim, type Block, type Choice, type Document, type Text } from "../../answer.ts";
 import { emergencyNumbers } from "../../emergency/index.ts";
 import type { Trouble } from "../../knowledge/schemas.ts";
 import type { Message } from "../../message.ts";
 import { brief, type BriefFacts } from "../../pages/brief.ts";
 import { guestPage } from "../../pages/guest-page.ts";
+import { pagePicture } from "../../pictures/page.ts";
 import { seasonReport, seasonTable } from "../../pages/season-report.ts";
-import { isTopic, type TopicId } from "../../topics.ts";
+import type { TopicId } from "../../topics.ts";
+import { isGraded, type SignAnswer } from "../../trouble/walk.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
 import { ladderNow } from "./first-fires.ts";
+import { handOverChoice } from "./parts.ts";
 import { readBack } from "./records.ts";
 
 const GUESTS = /\b(?:page|sheet|card|note|instructions?|print ?out|something to print) (?:i can print |to print )?for (?:my |our |the |a )?(?:guests?|tenants?|sitters?|house ?sitters?|babysitters?|lodgers?|visitors?|renters?)\b|\b(?:guest|tenant|sitter|visitor)s? (?:page|sheet|card|instructions?)\b|\bprint (?:a |the |my )?(?:heater )?page\b/;
@@ -46,6 +49,11 @@ function guestOutcome(context: Context): Outcome {
     ...(heater?.facts.shut_off_damper === undefined ? [text("guest.missing.damper")] : []),
     ...(person.facts.country === undefined ? [text("guest.missing.country")] : []),
   ];
+  const document = guestPage({
+    heater: heater?.facts ?? {}, house: home.house, alarms: home.alarms, limits, rules, now_ms,
+    emergency_number: emergencyNumbers(person.facts.country ?? context.settings.country ?? null),
+    ...(basket_kg === undefined ? {} : { basket_kg }),
+  });
   return {
     draft: {
       topic: "set-heater",
@@ -53,15 +61,8 @@ function guestOutcome(context: Context): Outcome {
       headline: text("guest.headline"),
       blocks: blocks(
         ladderNow(context)?.rung ? say(text("guest.ladder"), "first-fires") : null,
-        {
-          kind: "document",
-          cautions: ["carbon-monoxide", "close-flue"],
-          document: guestPage({
-            heater: heater?.facts ?? {}, house: home.house, alarms: home.alarms, limits, rules, now_ms,
-            emergency_number: emergencyNumbers(person.facts.country ?? context.settings.country ?? null),
-            ...(basket_kg === undefined ? {} : { basket_kg }),
-          }),
-        },
+        { kind: "document", cautions: ["carbon-monoxide", "close-flue"], document },
+        { kind: "picture", cautions: ["carbon-monoxide", "close-flue"], picture: pagePicture(document) },
         say(text("guest.fill-in")),
         missing.length > 0 && say(text("guest.missing", { what: missing })),
       ),
@@ -91,7 +92,7 @@ function seasonOutcome(context: Context): Outcome {
   return {
     draft: {
       topic: "show-fires",
-      headline: text("season.headline", { fires: fires.length }),
+      headline: text("season.report-headline", { fires: fires.length }),
       blocks: [
         { kind: "document", cautions: [], document: seasonReport(facts) },
         { kind: "document", cautions: [], document: seasonTable(facts) },
@@ -101,28 +102,31 @@ function seasonOutcome(context: Context): Outcome {
   };
 }
 
-function briefOutcome(context: Context, to: BriefFacts["to"]): Outcome {
+export const lastTrouble = (context: Context) => context.state.troubles?.at(-1);
+
+/** The facts of the trouble talked about last, as whoever is called in needs them. */
+export function briefDocument(context: Context, to: BriefFacts["to"]): { topic: TopicId; cautions: readonly string[]; document: Document } {
   const { heater, limits, snapshot, now_ms } = context;
   const { since_sweep_fires, since_sweep_kg } = snapshot.totals;
-  const last = context.state.troubles?.at(-1);
+  const last = lastTrouble(context);
   const cautions = last ? (context.knowledge.troubles.get(last.topic)?.cautions ?? []) : [];
   return {
+    topic: last?.topic ?? "sweep-due",
+    cautions: [...new Set(["not-safe-by-chat", ...cautions])],
+    document: brief({
+      to, heater: heater?.facts ?? {}, heater_lines: heater ? readBack({ heater: heater.facts }) : [], upkeep: heater?.upkeep ?? {}, alarms: snapshot.home.alarms, limits,
+      fires: snapshot.fires, since_sweep: { fires: since_sweep_fires, load_kg: since_sweep_kg }, trouble: troubleOf(context), album: snapshot.album ?? [], now_ms,
+    }),
+  };
+}
+
+function briefOutcome(context: Context, to: BriefFacts["to"]): Outcome {
+  const { topic, cautions, document } = briefDocument(context, to);
+  return {
     draft: {
-      topic: last?.topic ?? "sweep-due",
-      cautions: [...new Set(["not-safe-by-chat", ...cautions])],
+      topic, cautions,
       headline: text("brief.headline", { who: text(`calls.${to}.title`) }),
-      blocks: [
-        say(text("brief.consent")),
-        {
-          kind: "document",
-          cautions: [],
-          document: brief({
-            to, heater: heater?.facts ?? {}, heater_lines: heater ? readBack({ heater: heater.facts }) : [], upkeep: heater?.upkeep ?? {}, alarms: snapshot.home.alarms, limits,
-            fires: snapshot.fires, since_sweep: { fires: since_sweep_fires, load_kg: since_sweep_kg }, trouble: troubleOf(context), album: snapshot.album ?? [], now_ms,
-          }),
-        },
-        others(to),
-      ],
+      blocks: [say(text("brief.consent")), { kind: "document", cautions: [], document }, ...blocks(to === "builder" && lastTrouble(context) ? handOverChoice(context) : null), others(to)],
     },
   };
 }
@@ -144,10 +148,11 @@ function troubleOf(context: Context): BriefFacts["trouble"] {
   return { title, at_ms: last.at_ms, said: known && tree ? saidOf(known, last.topic, tree.said) : [], causes: cause };
 }
 
-function saidOf(trouble: Trouble, topic: TopicId, said: Readonly<Record<string, string | number | null>>): (readonly [Text, Text])[] {
+function saidOf(trouble: Trouble, topic: TopicId, said: Readonly<Record<string, SignAnswer>>): (readonly [Text, Text])[] {
   return Object.entries(said).flatMap(([id, answer]) => {
     const sign = trouble.signs[id];
-    if (!sign?.ask || answer === null || !isTopic(topic)) return [];
+    // what was only guessed at from a story is no answer to send on
+    if (!sign?.ask || answer === null || isGraded(answer)) return [];
     const picked = sign.answers?.some((one) => one.id === answer);
     const words = picked ? text(`troubles.${topic}.signs.${id}.answers.${answer}.label`) : answer === "yes" || answer === "no" ? text(answer) : verbatim(String(answer));
     return [[text(`troubles.${topic}.signs.${id}.ask`), words] as const];

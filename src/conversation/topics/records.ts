@@ -1,5 +1,5 @@
 /** Writing records down, given as data, by a form or by talking: every field optional, nothing lost, what is missing named. */
-import { say, steps, text, verbatim, type Block, type Text } from "../../answer.ts";
+import { ours, say, steps, text, verbatim, type Block, type Text } from "../../answer.ts";
 import { q } from "../../quantities.ts";
 import type { ReadRecords } from "../../records/read.ts";
 import type { FireFacts, HeaterFacts, WoodFacts } from "../../records/schemas.ts";
@@ -126,7 +126,7 @@ export function recordsOutcome(context: Context, topic: TopicId, read: ReadRecor
       headline: lines.length > 0 || done.writes.length > 0 ? text("records.kept") : text("records.nothing"),
       blocks: blocks(
         lines.length > 0 && steps(lines, { ordered: false }),
-        done.problems.length > 0 && steps(done.problems.map(verbatim), { ordered: false, title: text("records.problems") }),
+        done.problems.length > 0 && steps(done.problems.map(ours), { ordered: false, title: text("records.problems") }),
         ...extra,
         done.writes.length > 0 && say(text("records.undo")),
       ),
@@ -168,6 +168,9 @@ function readFields(record: Record<string, unknown>): Text[] {
   });
 }
 
+/** fields that hold what a person called something */
+const OWN_WORDS: ReadonlySet<string> = new Set(["name", "note", "room", "fires_heater_of", "timezone", "country", "locale"]);
+
 function valueText(key: string, value: unknown): Text | ReturnType<typeof q> | string | { at_ms: number; show: "date" | "day-time" } {
   if (typeof value === "boolean") return text(value ? "records.yes" : "records.no");
   if (typeof value === "number") {
@@ -177,5 +180,5 @@ function valueText(key: string, value: unknown): Text | ReturnType<typeof q> | s
   const words = String(value);
   if (key.endsWith("_on")) return { at_ms: Date.parse(`${words}T12:00:00Z`), show: "date" };
   if (key.endsWith("_at")) return { at_ms: Date.parse(words), show: "day-time" };
-  return verbatim(words);
+  return OWN_WORDS.has(key) ? verbatim(words) : ours(words);
 }

@@ -1,6 +1,7 @@
 /** Words in a reminder that touch a hazard bring their caution, when it is set and when it is said. A clock never says that a bed is black. */
 import type { Reminder } from "../../records/types.ts";
 import type { Context } from "../context.ts";
+import { inEnglish } from "../german/beside.ts";
 import { SOME_ALARM, tasksOf } from "./upkeep-done.ts";
 
 const BURNING = /\b(damper|slide|embers?|glow(?:ing)?|coals|bed|flames?|burning|air (?:slide|inlet|lever|shut|closed)|(?:close|shut|check|look at|watch|see to|tend)(?: on)? (?:down |off )?(?:the |my )?(?:air|flue|heater|stove|fire))\b/i;
@@ -21,8 +22,9 @@ export interface Alongside {
 }
 
 export function alongside(context: Context, { what, task }: Pick<Reminder, "what" | "task">): Alongside {
+  const words = inEnglish(context, what);
   const upkeep = task && task !== SOME_ALARM ? tasksOf(context, task) : [];
-  const burning = BURNING.test(what) && !upkeep.some(([, { every, window }]) => every && window && !/\b(close|shut|embers?|glow|coals|flames?|bed)\b/i.test(what));
-  const by_words = WORDS.flatMap(([pattern, cautions]) => (pattern.test(what) ? cautions : []));
+  const burning = BURNING.test(words) && !upkeep.some(([, { every, window }]) => every && window && !/\b(close|shut|embers?|glow|coals|flames?|bed)\b/i.test(words));
+  const by_words = WORDS.flatMap(([pattern, cautions]) => (pattern.test(words) ? cautions : []));
   return { cautions: [...new Set([...by_words, ...upkeep.flatMap(([, one]) => one.cautions)])], burning };
 }

@@ -4,6 +4,7 @@ import type { Reminder } from "../../records/types.ts";
 import { calendar } from "../../upkeep/calendar.ts";
 import { afterSleep_ms } from "../../upkeep/quiet.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { inEnglish } from "../german/beside.ts";
 import { readReminder, type ReminderSaid } from "../reading/read-reminder.ts";
 import { readTimes } from "../reading/times.ts";
 import { topicFacts } from "../../topics.ts";
@@ -31,8 +32,14 @@ const shown = (context: Context): readonly Reminder[] => {
 };
 
 export function reminderSet(context: Context): Outcome {
-  return upkeepSaid(context) ?? again(context) ?? withSaid(context, readReminder(context.text, around(context)));
+  return upkeepSaid(context) ?? again(context) ?? withSaid(context, reminderSaid(context));
 }
+/** What is to be reminded of stays in the person's own words. */
+function reminderSaid(context: Context): ReminderSaid {
+  const heard = readReminder(context.text, around(context));
+  return heard.what === "" ? heard : { ...heard, what: ownWhat(context, heard.what) };
+}
+const ownWhat = (context: Context, what: string): string => (context.language === "en" ? what : context.own(what).replace(/^(?:bitte |daran |dass ich |dass wir |ans? )+/i, ""));
 const around = (context: Context) => ({ now_ms: context.now_ms, timezone: context.reader.timezone, locale: context.reader.locale });
 
 const AGAIN_MS = DAY_MS;
@@ -57,7 +64,7 @@ function atPhase(context: Context, what: string, phase: "before" | "after", days
   const upkeep = upkeepNow(context);
   const { seasons, today } = upkeep;
   if (!seasons) return { ...askWhen(context, what), draft: { ...askWhen(context, what).draft, headline: text("remind.no-season") } };
-  const task = /\b(sweep|swept|chimney|flue)\b/i.test(what) ? "sweep" : taskMeant(context, what);
+  const task = /\b(sweep|swept|chimney|flue)\b/i.test(inEnglish(context, what)) ? "sweep" : taskMeant(context, what);
   const lead_weeks = context.knowledge.upkeep.tasks[task ?? ""]?.lead_weeks[1] ?? 0;
   const candidates = seasons.all.map(({ start, end }) => (phase === "before" ? start.subtract({ days: days ?? Math.max(14, Math.round(lead_weeks * 7)) }) : end.add({ days: days ?? 7 })));
   const day = candidates.find((one) => Temporal.PlainDate.compare(one, today) > 0) ?? today.add({ days: 1 });
@@ -72,7 +79,7 @@ const BOOKING = /\b(book|ring|call|phone|arrange|appointment|e-?mail|ask)\b/i;
 function make(context: Context, what: string, due_at_ms: number, rule?: string, more?: Block): Outcome {
   const { person, place, reminders } = context.snapshot;
   if (reminders.filter(({ person_id }) => person_id === person.id).length >= MOST_OPEN) return { draft: { topic: "reminder-set", headline: text("remind.full") } };
-  const meant = BOOKING.test(what) ? null : taskMeant(context, what);
+  const meant = BOOKING.test(inEnglish(context, what)) ? null : taskMeant(context, what);
   const task = meant && !alongside(context, { what, task: meant }).burning ? meant : null;
   const reminder: Reminder = { id: reminderId(context), person_id: person.id, place_id: place.id, what, due_at_ms, ...(rule ? { rule } : {}), ...(task ? { task } : {}) };
   const every = ruleWords(reminder);
@@ -129,15 +136,15 @@ export function reminderAnswered(context: Context): Outcome | null {
     return heard.due_at_ms === undefined && !heard.phase ? null : withSaid(context, { ...heard, what });
   }
   if (pending?.id !== "reminder-what" || /\?\s*$/.test(context.text) || (!TO_DO.test(context.text) && elsewhere(context))) return null;
-  const heard = readReminder(context.text, around(context));
+  const heard = reminderSaid(context);
   return heard.what ? withSaid(context, { ...(pending.data as Partial<ReminderSaid>), ...heard }) : null;
 }
 
 const TO_DO = /^\s*(?:to |the |that )?(?:test|check|clean|weigh|order|book|call|ring|phone|look|take|empty|sweep|bring|buy|change|replace|measure|write|ask|put|tighten|oil|inspect|split|stack|cover|move|pay|visit)\b/i;
 
 /** A message with a topic of its own is no answer to a question about a reminder. */
-function elsewhere({ text: words }: Context): boolean {
-  const { verdict, ranked } = route(words);
+function elsewhere({ text: words, said, language }: Context): boolean {
+  const { verdict, ranked } = route(said, language);
   const topic = ranked[0]?.topic;
   return /^\s*(?:log|note|my|help|show|set)\b/i.test(words) || (verdict === "sure" && topic !== undefined && topic !== "out-of-scope" && topicFacts(topic).group !== "upkeep");
 }
@@ -189,7 +196,7 @@ export function asCalendar(context: Context): Outcome {
 export function reminderDone(context: Context): Outcome {
   const said = upkeepSaid(context) ?? silenced(context);
   if (said) return said;
-  const plain = context.text.toLowerCase();
+  const plain = inEnglish(context, context.text).toLowerCase();
   const act = /\b(snooze|later|postpone|put (?:it |that |this )?off|delay|push|move (?:it|that)|not now|another time)\b/.test(plain) ? "later"
     : /\b(remove|delete|cancel|stop|forget|drop|take (?:it|that) off the list|no longer)\b/.test(plain) ? "remove" : "done";
   const list = shown(context);
@@ -288,7 +295,7 @@ function inPending(context: Context, id: string): Outcome | null {
   if (pending?.id !== "reminder-when") return askWhat(context, {});
   const now = Temporal.Instant.fromEpochMilliseconds(context.now_ms).toZonedDateTimeISO(context.reader.timezone);
   const morning = (span: Temporal.DurationLike): number => now.add(span).withPlainTime("09:00").epochMilliseconds;
-  const due = { hour: context.now_ms + 3_600_000, tomorrow: morning({ days: 1 }), week: morning({ days: 7 }), month: morning({ months: 1 }) }[id];
+  const due = new Map([["hour", context.now_ms + 3_600_000], ["tomorrow", morning({ days: 1 })], ["week", morning({ days: 7 })], ["month", morning({ months: 1 })]]).get(id);
   return due === undefined ? null : make(context, String(pending.data.what ?? ""), due);
 }
 

@@ -1,5 +1,5 @@
 /** "When will it be dry?" A range of dates from the climate of the place, the driest it can get there, and what one winter hangs on. */
-import { ask, numbers, say, text, verbatim, type Text } from "../../answer.ts";
+import { ask, numbers, ours, say, text, type Text } from "../../answer.ts";
 import { reckon } from "../../calculators/index.ts";
 import { pictureOf } from "../../pictures/charts.ts";
 import { q } from "../../quantities.ts";
@@ -60,7 +60,7 @@ export function seasoningOutcome(context: Context, heard: Hearing): Outcome {
       ...(poison.length > 0 ? { cautions: ["poison-wood"] } : {}),
       headline: headline(context, { early, ready, late, straddles, cover }),
       blocks: blocks(
-        ...poison.map((words) => say(verbatim(words), "poison-wood")),
+        ...poison.map((words) => say(ours(words), "poison-wood")),
         straddles && say(text("season.winter")),
         cover === "none" && say(text("season.uncovered")),
         rounds && say(text("season.rounds")),

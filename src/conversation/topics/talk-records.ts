@@ -1,5 +1,5 @@
 /** Records by talking: "my heater: bell, 1800 kg, max 15 kg", "log: 12 kg birch 18:10". Reads what is there, asks for what must not be assumed. */
-import { ask, say, steps, text, verbatim, type Block, type FormField } from "../../answer.ts";
+import { ask, ours, say, steps, text, type Block, type FormField } from "../../answer.ts";
 import { q } from "../../quantities.ts";
 import type { ReadRecords } from "../../records/read.ts";
 import { FireRecord, HEATER_KINDS, type FireFacts } from "../../records/schemas.ts";
@@ -11,7 +11,7 @@ import { readHeater } from "../reading/read-heater.ts";
 import { readHouse } from "../reading/read-house.ts";
 import type { Read } from "../reading/statement.ts";
 import { readWood } from "../reading/read-wood.ts";
-import { recordsOutcome } from "./records.ts";
+import { readBack, recordsOutcome } from "./records.ts";
 
 type Kept = ReadRecords["kept"];
 
@@ -20,7 +20,7 @@ export function talkRecords(context: Context, topic: TopicId): Outcome {
   const around = { now_ms, timezone: reader.timezone, system: reader.system, locale: reader.locale };
   switch (topic) {
     case "set-heater": {
-      const read = readHeater(context.text, around);
+      const read = named(context, readHeater(context.text, around));
       return Object.keys(read.facts).length === 0 ? form(context, topic, heaterForm(context)) : done(context, topic, { heater: read.facts }, read);
     }
     case "set-house": {
@@ -31,7 +31,7 @@ export function talkRecords(context: Context, topic: TopicId): Outcome {
     }
     case "woodpile": {
       const read = readWood(context.text, around);
-      return read.facts.length === 0 && read.questions.length === 0 ? form(context, topic, WOOD_FORM) : done(context, topic, read.facts.length > 0 ? { wood: [...read.facts] } : {}, read);
+      return read.facts.length === 0 && read.questions.length === 0 ? form(context, topic, WOOD_FORM) : done(context, topic, read.facts.length > 0 ? { wood: read.facts.map((facts) => named(context, { facts }).facts) } : {}, read);
     }
     case "log-fire":
       return logFire(context, around);
@@ -40,19 +40,25 @@ export function talkRecords(context: Context, topic: TopicId): Outcome {
   }
 }
 
+/** A name, a note and a room are kept in the person's own words. */
+function named<R extends { readonly facts: { readonly name?: string; readonly note?: string } }>(context: Context, read: R): R {
+  const { name, note } = read.facts;
+  return { ...read, facts: { ...read.facts, ...(name ? { name: context.own(name) } : {}), ...(note ? { note: context.own(note) } : {}) } };
+}
+
 function done(context: Context, topic: TopicId, kept: Kept, read: Read<unknown>): Outcome {
   return recordsOutcome(context, topic, { kept, problems: [...read.problems] }, rest(read));
 }
 
 const rest = (read: Pick<Read<unknown>, "questions" | "assumed">): Block[] =>
   blocks(
-    read.assumed.length > 0 && steps(read.assumed.map(verbatim), { ordered: false, title: text("records.assumed") }),
-    ...read.questions.slice(0, 1).map((question) => ask(`record:${question.id}`, verbatim(question.text), (question.choices ?? []).map((choice) => ({ id: `record:${question.id}=${choice.id}`, label: verbatim(choice.label) })))),
+    read.assumed.length > 0 && steps(read.assumed.map(ours), { ordered: false, title: text("records.assumed") }),
+    ...read.questions.slice(0, 1).map((question) => ask(`record:${question.id}`, ours(question.text), (question.choices ?? []).map((choice) => ({ id: `record:${question.id}=${choice.id}`, label: ours(choice.label) })))),
   );
 
 function logFire(context: Context, around: { timezone: string; now_ms: number; system: "metric" | "us"; locale: string }): Outcome {
   const { now_ms, timezone, ...more } = around;
-  const read = readFire(context.text, now_ms, timezone, more);
+  const read = named(context, readFire(context.text, now_ms, timezone, more));
   const facts: Partial<FireFacts> = { ...defaults(context), ...weighed(context, read.amount), ...read.facts };
   const full = FireRecord.safeParse({ lit_at: new Date(now_ms).toISOString(), ...facts });
   if (Object.keys(read.facts).length === 0 || !full.success) return form(context, "log-fire", FIRE_FORM);
@@ -94,12 +100,14 @@ function setUnits(context: Context): Outcome {
 
 export const unitsChosen = (context: Context, units: string): Outcome => recordsOutcome(context, "set-units", { kept: { units: units === "us" ? "us" : "metric" }, problems: [] });
 
-function form(_context: Context, topic: TopicId, fields: readonly FormField[]): Outcome {
+/** What is on record comes first: who asks to see it is not asked to tell it. */
+function form(context: Context, topic: TopicId, fields: readonly FormField[]): Outcome {
+  const known = topic === "set-heater" ? readBack({ heater: context.heater?.facts ?? {} }) : topic === "set-house" ? readBack({ house: context.snapshot.home.house }) : [];
   return {
     draft: {
       topic,
-      headline: text(`form.${topic}.headline`),
-      blocks: [say(text(`form.${topic}.example`)), { kind: "form", id: topic, title: text(`form.${topic}.title`), fields, cautions: [] }],
+      headline: known.length > 0 ? text("records.on-record") : text(`form.${topic}.headline`),
+      blocks: [...(known.length > 0 ? [steps(known, { ordered: false })] : []), say(text(`form.${topic}.example`)), { kind: "form", id: topic, title: text(`form.${topic}.title`), fields, cautions: [] }],
     },
   };
 }

@@ -18,6 +18,8 @@ export const BURNS_C: readonly { readonly contact: "seconds" | "minute" | "ten-m
   { contact: "ten-minutes", from_C: 48 },
   { contact: "long", from_C: 43 },
 ];
+/** Asked for leave to touch: the one thing the model cannot answer. Children, and a burn that has happened, get their own advice. */
+export const mayTouch = (words: string): boolean => /^(?!.*\b(child\w*|kids?|baby|toddler\w*|cat|dog|pets?|burnt|burned|burn)\b).*\b(can|could|may|should|is it|safe|ok|okay|too hot)\b.*\b(touch\w*|lean|sit|lie|sleep|hand)\b/is.test(words);
 /** An infrared or dial thermometer may be this far off. Common practice, no source. */
 const METER_K = 3;
 
@@ -26,7 +28,7 @@ export function touchOutcome(context: Context, heard: Hearing): Outcome {
   const figuresAsked = /\b(how hot|degrees|temperature|°|how warm|what temp)\b/i.test(context.text);
   const howto = context.knowledge.howtos.get("children-and-clearance");
   if (spot_C === undefined || spot_C === null) {
-    if (!figuresAsked && howto) return howtoOutcome(context, howto);
+    if (!figuresAsked && !mayTouch(context.text) && howto) return howtoOutcome(context, howto);
     return { draft: { topic: "children-and-clearance", cautions: ["burns", "sleeping-warm"], headline: text("touch.ask"), blocks: [say(text("touch.mean"), "burns"), ask("hottest-spot", text("touch.which"), [], "burns")] } };
   }
   const reached = BURNS_C.find(({ from_C }) => spot_C + METER_K >= from_C);

@@ -2,6 +2,7 @@
 import type { UpkeepTask } from "../../knowledge/upkeep-schema.ts";
 import type { Heater, Reminder, Snapshot, Write } from "../../records/types.ts";
 import type { Context } from "../context.ts";
+import { inEnglish } from "../german/beside.ts";
 
 /** Stands for an alarm of which nobody said whether it is the one for smoke or for carbon monoxide. */
 export const SOME_ALARM = "alarm";
@@ -14,7 +15,7 @@ const ANY_ALARM = /\b(alarms?|detectors?)\b/i;
 
 /** The job that somebody's words mean: the longest of its words that stands there. Null when none does. */
 export function taskMeant(context: Context, words: string): string | null {
-  const plain = ` ${words.toLowerCase().replace(/[^\p{L}\p{N}-]+/gu, " ")} `;
+  const plain = ` ${inEnglish(context, words).toLowerCase().replace(/[^\p{L}\p{N}-]+/gu, " ")} `;
   if (ANY_ALARM.test(plain) && !TESTING.test(plain)) return null;
   if (ANY_ALARM.test(plain) && !NAMED_ALARM.test(plain)) return alarmMeant(context.snapshot, plain);
   let best: { id: string; length: number } | null = null;

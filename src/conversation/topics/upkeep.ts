@@ -197,8 +197,8 @@ export function upkeepSaid(context: Context): Outcome | null {
   const said = context.text.trim();
   if (said === "" || said.length > 110 || DENIED.test(said) || TROUBLED.test(said)) return null;
   const found = Object.entries(context.knowledge.upkeep.tasks).flatMap(([id, task]) =>
-    task.done.some((words) => new RegExp(`\\b(?:${words})(?![\\w])`, "i").test(said)) ? [id] : []);
-  if (found.length === 0 || !NEAR.has(route(said).ranked[0]?.topic ?? "")) return null;
+    task.done.some((words) => new RegExp(`\\b(?:${words})(?![\\w])`, "i").test(said) || (context.language !== "en" && new RegExp(`(?<![\\p{L}])(?:${words})(?![\\p{L}\\d])`, "iu").test(context.said))) ? [id] : []);
+  if (found.length === 0 || !NEAR.has(route(context.said, context.language).ranked[0]?.topic ?? "")) return null;
   const alarms = found.filter((id) => id.endsWith("-test"));
   const meant = alarms.length > 0 ? taskMeant(context, said) : null;
   const ids = meant && (meant === SOME_ALARM || meant.split("+").every((id) => id.endsWith("-test"))) ? (both(said) ? ALARM_TASKS.join("+") : meant) : found.join("+");

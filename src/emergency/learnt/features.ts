@@ -1,22 +1,24 @@
 /**
- * What the learnt layer looks at: words, words near each other, groups of four letters, senses and pairs of senses, how a sentence
- * opens and whether it asks. Each is hashed to a bucket with a weight; a stretch of text costs time in proportion to its length.
+ * What the learnt layer looks at: words (in English, whatever the language) with and without their endings, words near each other,
+ * groups of four letters, how large numbers are, senses and pairs of senses, how a sentence opens and whether it asks. Each is hashed to
+ * a bucket with a weight; a stretch of text costs time in proportion to its length.
  */
 
 import type { Scene } from "../scene.ts";
-import type { Sensed } from "../senses.ts";
+import { type Sensed, sensesOfWord } from "../senses.ts";
+import { inEnglish } from "./translated.ts";
 
 export const BUCKETS = 2 ** 20;
 /** Buckets for telling the kinds apart, which needs words and senses only. */
 export const KIND_BUCKETS = 4096;
 
-const WORDS_APART = 3;
+const STEMS_APART = 4;
 const SENSES_APART = 6;
 const LETTERS = 4;
 
 const SALT = {
-  word: 1, opens: 2, opensPair: 3, ends: 4, beside: 5, near: 6, letters: 7, sense: 8, senses: 9, asks: 10, shouts: 11, size: 12,
-  denied: 13, told: 14, askedOf: 15,
+  word: 1, opens: 2, opensPair: 3, ends: 4, beside: 5, letters: 7, sense: 8, senses: 9, asks: 10, shouts: 11, size: 12,
+  denied: 13, told: 14, askedOf: 15, stem: 16, stemsBeside: 17, stemsNear: 18,
 } as const;
 const SIZES = [3, 6, 14];
 /** Senses that turn what a sentence speaks of into another time, a question or an everyday matter. */
@@ -57,6 +59,8 @@ function senseNumber(sense: string): number {
 /** A reading ready for any number of stretches. */
 export interface Numbered {
   readonly words: Uint32Array;
+  /** Words without their endings. */
+  readonly stems: Uint32Array;
   readonly senses: readonly (readonly number[])[];
   /** For each sentence, what turns it. */
   readonly turnings: readonly (readonly number[])[];
@@ -64,21 +68,45 @@ export interface Numbered {
 }
 
 export function numbered({ sensed, denied }: Scene): Numbered {
-  const turnings: number[][] = sensed.asks.map((asks) => (asks ? [SALT.askedOf] : []));
+  const { tokens, asks } = sensed;
+  const english = inEnglish(tokens);
+  const turnings: number[][] = asks.map((asked) => (asked ? [SALT.askedOf] : []));
   const senses = sensed.senses.map((own, at) => {
-    if (own.size === 0) return NO_SENSES;
-    const turning = turnings[sensed.tokens[at]?.sentence ?? 0];
-    return [...own].map((sense) => {
+    const word = english[at];
+    const all = word ? new Set([...own, ...sensesOfWord(word)]) : own;
+    if (all.size === 0) return NO_SENSES;
+    const turning = turnings[tokens[at]?.sentence ?? 0];
+    return [...all].map((sense) => {
       const number = senseNumber(sense);
       if (TURNING.has(sense) && turning && turning.length < MOST_TURNINGS && !turning.includes(number)) turning.push(number);
       return denied(at) ? mixed(number, SALT.denied) : number;
     });
   });
-  return { words: Uint32Array.from(sensed.tokens, (token) => wordNumber(token.word)), senses, turnings, sensed };
+  const words = Uint32Array.from(tokens, (token, at) => wordNumber(english[at] ?? sizeOfNumber(token.word) ?? token.word));
+  const stems = Uint32Array.from(tokens, (token, at) => wordNumber(stemOf(english[at] ?? sizeOfNumber(token.word) ?? token.word)));
+  return { words, stems, senses, turnings, sensed };
+}
+
+const STEM_ENDINGS = ["ing", "ed", "es", "s", "ly", "er"];
+const SHORTEST_STEM = 3;
+
+function stemOf(word: string): string {
+  const ending = STEM_ENDINGS.find((each) => word.endsWith(each) && word.length - each.length >= SHORTEST_STEM);
+  return ending ? word.slice(0, -ending.length) : word;
+}
+
+/** "#2": a number of two digits, whatever its unit; "#year" for 1987. Null for a word. */
+function sizeOfNumber(word: string): string | null {
+  let digits = 0;
+  while (digits < word.length && word.charCodeAt(digits) >= 48 && word.charCodeAt(digits) <= 57) digits += 1;
+  if (digits === 0) return null;
+  const year = digits === 4 && word.length === 4 && (word.startsWith("19") || word.startsWith("20"));
+  return year ? "#year" : `#${Math.min(digits, MOST_DIGITS)}${word[0] ?? ""}`;
 }
 
 /** More of them in a sentence say little new, and would cost time. */
 const MOST_TURNINGS = 6;
+const MOST_DIGITS = 4;
 const NO_SENSES: readonly number[] = [];
 
 /** The most buckets a stretch of so many words can meet: each meets its letters, neighbours and, in the worst case, many senses. */
@@ -89,7 +117,7 @@ function room(words: number): number {
 let met: Met = { buckets: new Int32Array(room(64)), count: 0 };
 
 /** Buckets of the words from `from` up to `to`; the result is overwritten by the next call. */
-export function bucketsOf({ words, senses, turnings, sensed }: Numbered, from: number, to: number): Met {
+export function bucketsOf({ words, stems, senses, turnings, sensed }: Numbered, from: number, to: number): Met {
   const { tokens, asks, shouts } = sensed;
   if (met.buckets.length < room(to - from)) met = { buckets: new Int32Array(room(to - from)), count: 0 };
   const { buckets } = met;
@@ -110,15 +138,18 @@ export function bucketsOf({ words, senses, turnings, sensed }: Numbered, from: n
     const word = words[at] ?? 0;
     asked ||= asks[sentence] ?? false;
     meet(mixed(word, SALT.word));
+    const stem = stems[at] ?? 0;
+    meet(mixed(stem, SALT.stem));
+    for (let apart = 1; apart <= STEMS_APART && at + apart < to && tokens[at + apart]?.sentence === sentence; apart += 1) {
+      meet(mixed(mixed(stem, stems[at + apart] ?? 0), apart === 1 ? SALT.stemsBeside : SALT.stemsNear));
+    }
     if (at === from || tokens[at - 1]?.sentence !== sentence) {
       meet(mixed(word, SALT.opens));
       if (at + 1 < to) meet(mixed(mixed(word, words[at + 1] ?? 0), SALT.opensPair));
     }
     if (at === to - 1) meet(mixed(word, SALT.ends));
     if (token.word.length > LETTERS) meetLetters(token.word, meet);
-    for (let apart = 1; apart <= WORDS_APART && at + apart < to && tokens[at + apart]?.sentence === sentence; apart += 1) {
-      meet(mixed(mixed(word, words[at + apart] ?? 0), apart === 1 ? SALT.beside : SALT.near));
-    }
+    if (at + 1 < to && tokens[at + 1]?.sentence === sentence) meet(mixed(mixed(word, words[at + 1] ?? 0), SALT.beside));
     for (const sense of senses[at] ?? NO_SENSES) {
       meet(mixed(sense, SALT.sense));
       for (const turning of turnings[sentence] ?? NO_SENSES) meet(mixed(mixed(sense, turning), SALT.told));

@@ -10,8 +10,11 @@ import { FIRST_SIGN, SIGNS } from "./signs.ts";
 import { KIND_WEIGHTS, STEP, WEIGHTS } from "./weights.ts";
 
 export interface Likeness {
-  /** Log odds of danger now: above 0 is more likely than not among the labelled messages. */
+  /** Above 0 is more likely danger now than not, among the labelled messages. */
   readonly score: number;
+  /** The same of the most alarming stretch alone. */
+  readonly peak: number;
+  /** The stretch most like danger. */
   readonly from: number;
   readonly to: number;
 }
@@ -23,7 +26,14 @@ const STRIDE = 12;
 /** A shorter sentence says too little by itself. */
 const SHORTEST_SENTENCE = 3;
 
-const weights = unpacked(WEIGHTS, BUCKETS);
+/** Words before and after a stretch that are its company. */
+const COMPANY = 200;
+/** A wall of calm text outweighs a cry for help only so far. */
+const CALMEST_COMPANY = -4;
+/** Towards danger: a false alarm costs less than a miss. */
+export const LEANING = 0.85;
+
+const WEIGHT = unpacked(WEIGHTS, BUCKETS);
 const kindWeights = unpacked(KIND_WEIGHTS, KIND_BUCKETS * LEARNT_KINDS.length);
 
 /** Undoes `packed` of tests/emergency/learn.ts: for each weight that is not nought, how far on it stands and how large it is. */
@@ -43,18 +53,22 @@ function unpacked(text: string, count: number): Int8Array {
   return out;
 }
 
-/** The stretch of the message most like danger, and how much. */
-export function likeness(message: Numbered): Likeness {
-  let best: Likeness = { score: Number.NEGATIVE_INFINITY, from: 0, to: 0 };
-  for (const { from, to } of stretches(message)) {
-    const score = scoreOf(message, from, to);
-    if (score > best.score) best = { score, from, to };
+/** How much the message is like danger: its most alarming stretch, weighed by the company it stands in. */
+export function likeness(message: Numbered, weights?: ArrayLike<number>): Likeness {
+  let most = Number.NEGATIVE_INFINITY;
+  let [from, to] = [0, 0];
+  for (const stretch of stretches(message)) {
+    const score = scoreOf(message, stretch.from, stretch.to, weights);
+    if (score <= most) continue;
+    most = score;
+    ({ from, to } = stretch);
   }
-  return best;
+  const whole = scoreOf(message, Math.max(0, from - COMPANY), Math.min(message.words.length, to + COMPANY), weights);
+  return { score: (most + Math.max(CALMEST_COMPANY, whole)) / 2 + LEANING, peak: most + LEANING, from, to };
 }
 
 /** The whole of a short message and each of its sentences; overlapping stretches of a long one. Every word is in three at most. */
-function stretches({ words, sensed: { tokens } }: Numbered): { from: number; to: number }[] {
+export function stretches({ words, sensed: { tokens } }: Numbered): { from: number; to: number }[] {
   const length = words.length;
   const found: { from: number; to: number }[] = [];
   if (length > LONGEST_STRETCH) {
@@ -73,7 +87,7 @@ function stretches({ words, sensed: { tokens } }: Numbered): { from: number; to:
   return found;
 }
 
-function scoreOf(message: Numbered, from: number, to: number): number {
+export function scoreOf(message: Numbered, from: number, to: number, weights: ArrayLike<number> = WEIGHT): number {
   const met = bucketsOf(message, from, to);
   let sum = 0;
   for (let i = 0; i < met.count; i += 1) sum += weights[met.buckets[i] ?? 0] ?? 0;

@@ -257,7 +257,7 @@ export const ENGLISH_WORDS: WordList = {
   now: "now currently help helpp sos immediately quick quickly urgent urgently emergency mayday tonight",
   today: "today",
   history: `
-    once 2010 2011 2012 2013 2014 2015 2016 2017 2018 2019 2020 2021 2022 2023 2024 2025 photo picture film movie book story novel
+    once photo picture film movie book story novel
     childhood previously yesteryear grew remember historical 1990s 1980s
   `,
   yesterday: "yesterday",

@@ -1,5 +1,6 @@
 /** Every plate by the chart it draws. */
 import type { ChartName } from "../charts.ts";
+import { bandsPlate } from "./bands.ts";
 import { dryingPlate } from "./drying.ts";
 import { firePlanPlate } from "./fire-plan.ts";
 import { heatCurvePlate } from "./heat-curve.ts";
@@ -13,4 +14,5 @@ export const PLATES: { readonly [N in ChartName]: Plate<N> } = {
   drying: dryingPlate,
   pile: pilePlate,
   season: seasonPlate,
+  bands: bandsPlate,
 };

@@ -8,6 +8,8 @@ import type { Engine } from "../engine.ts";
 import * as first from "./0001-first.ts";
 import * as clock from "./0002-clock.ts";
 import * as surroundings from "./0003-surroundings.ts";
+import * as group from "./0004-group.ts";
+import * as builders from "./0005-builders.ts";
 
 /** column types that the two databases spell differently */
 export interface Kinds {
@@ -21,14 +23,15 @@ const KINDS: Readonly<Record<Engine["kind"], Kinds>> = {
   postgres: { key: sql`text collate "C"`, real: "double precision", bytes: "bytea" },
 };
 
-const MIGRATIONS = { "0001-first": first, "0002-clock": clock, "0003-surroundings": surroundings } as const;
+export const MIGRATIONS = { "0001-first": first, "0002-clock": clock, "0003-surroundings": surroundings, "0004-group": group, "0005-builders": builders } as const;
 
-export async function migrate({ kind, db }: Pick<Engine, "kind" | "db">): Promise<void> {
+/** @param to the last one to run; all of them when it is not given */
+export async function migrate({ kind, db }: Pick<Engine, "kind" | "db">, to?: keyof typeof MIGRATIONS): Promise<void> {
   const migrations = Object.entries(MIGRATIONS).map(([name, { up }]): [string, Migration] => [
     name,
     { up: (tx) => up(tx as Kysely<unknown>, KINDS[kind]) },
   ]);
   const migrator = new Migrator({ db, provider: { getMigrations: async () => Object.fromEntries(migrations) } });
-  const { error } = await migrator.migrateToLatest();
+  const { error } = await (to ? migrator.migrateTo(to) : migrator.migrateToLatest());
   if (error) throw error;
 }

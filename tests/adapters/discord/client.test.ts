@@ -13,10 +13,12 @@ const ana = { user: "700000000000000001" };
 let bot: Bot;
 const folder = mkdtempSync(join(tmpdir(), "gleed-discord-client-"));
 const pictures: number[] = [];
+/** tells a photograph of the album from a chart */
+const PHOTO_BYTES = 40;
 beforeAll(async () => {
   writeFileSync(join(folder, "chart.png"), PNG);
   bot = await startBot({
-    discord: { draw: async () => join(folder, "chart.png") },
+    discord: { draw: async ({ chart, data }) => (chart === "photo" ? { name: String(data.name), media_type: "image/png", bytes: new Uint8Array(PNG).subarray(0, PHOTO_BYTES) } : join(folder, "chart.png")) },
     core: (real) => ({
       ...real,
       receive(message) {
@@ -39,7 +41,7 @@ test("logs in without a privileged intent, gives its commands once, and says not
   // 1 guilds, 512 messages in servers, 4096 direct messages: none of them privileged (2, 256, 32768)
   expect(bot.server.gateway.identifies).toEqual([{ intents: 1 | 512 | 4096, shard: [0, 1] }]);
   const names = bot.server.commands.get("global")?.map((one) => one.name);
-  expect(names).toEqual(["ask", "fire", "close", "load", "log", "fires", "wood", "heater", "house", "ban", "notices", "help", "Ask Gleed about this"]);
+  expect(names).toEqual(["ask", "fire", "close", "load", "log", "fires", "wood", "heater", "house", "ban", "group", "notices", "help", "Ask Gleed about this"]);
   expect(bot.server.requests.filter((one) => one.method === "PUT")).toHaveLength(1);
   const byRights = bot.server.commands.get("global")?.filter((one) => one.default_member_permissions !== null).map((one) => [one.name, one.default_member_permissions, one.contexts]);
   expect(byRights).toEqual([["ban", "32", [0]], ["notices", "32", [0]]]);
@@ -153,6 +155,20 @@ test("attachments are fetched from Discord's own hosts only, and a photo that do
   const [direct] = await bot.say(written("my glass is black, see the picture", { ...ana, attachments: [photo] }));
   expect(words(direct ?? null)).toMatch(/glass/i);
   expect(pictures).toHaveLength(2);
+});
+
+test("the album comes back as attachments, to its owner alone; one press shows it to the channel", async () => {
+  const asked = await bot.ask(slash("ask", { question: "show my album" }, { ...ana, ...G }));
+  const message = asked.message ?? {};
+  expect(isEphemeral(message)).toBe(true);
+  const uploads = () => bot.server.requests.flatMap(({ files, path }) => files.filter(({ bytes }) => bytes === PHOTO_BYTES).map((file) => ({ ...file, path })));
+  const alts = ["why is my glass black?", "my glass is black, see the picture"].map((asking) => expect.stringMatching(new RegExp(`^number \\d, the glass, .*Your words: "${asking.replace("?", "\\?")}"$`)));
+  const sent = uploads();
+  expect(sent).toMatchObject([{ type: "image/png", name: expect.stringMatching(/\.png$/) }, { type: "image/png" }]);
+  expect(bot.server.requests.find(({ files }) => files.some(({ bytes }) => bytes === PHOTO_BYTES))?.body.attachments.map(({ description }: Json) => description)).toEqual(expect.arrayContaining(alts));
+  await bot.ask(press(button(message, "Show it in this channel").custom_id, message, { ...ana, ...G }));
+  expect(uploads()).toHaveLength(4);
+  expect(uploads()[2]?.path).toMatch(/^\/channels\/\d+\/messages$/);
 });
 
 test("what only moderators may set follows Discord's rights; a member's press is told so", async () => {

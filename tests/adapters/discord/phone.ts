@@ -1,7 +1,7 @@
 /**
  * `node tests/adapters/discord/phone.ts out.html`: real answers laid out as a phone of 400 CSS pixels lays out Components V2 (text column
  * beside the picture of whoever speaks, bars, rows of buttons that wrap), in a plain look of our own, to be looked at:
- *   chromium --headless --hide-scrollbars --window-size=2096,1700 --screenshot=docs/discord-phone.png out.html
+ *   chromium --headless --hide-scrollbars --window-size=2096,1700 --screenshot=demo/pictures/discord-phone.png out.html
  */
 import { writeFileSync } from "node:fs";
 import type { Component } from "../../../adapters/discord/api.ts";

@@ -37,6 +37,15 @@ const guide = (minute: number, choice = "a"): Answer =>
     new Map(),
   );
 
+const warm = answer(
+  {
+    topic: "heat-curve",
+    headline: verbatim("Warmest at ten"),
+    blocks: [{ kind: "picture", cautions: [], picture: { chart: "heat-curve", data: {}, alt: verbatim("Warm from eight to noon.") } }],
+  },
+  new Map(),
+);
+
 interface Drive {
   readonly got: Message[];
   readonly adapter: Terminal;
@@ -218,4 +227,34 @@ test("typed lines are found again at the next start, by nobody else; without a f
   expect(second.got[0]?.text).toBe("one");
   await second.adapter.stop();
   expect(readHistory(join(folder, "none"))).toEqual([]);
+});
+
+test("a picture is kept as a file: its words and where it lies are shown, in answers and in what comes by itself", async () => {
+  const asked: string[] = [];
+  const draw: NonNullable<TerminalOptions["draw"]> = async ({ chart }) => {
+    asked.push(chart);
+    return "/home/ana/pictures/heat-curve.png";
+  };
+  const talk = await drive(() => warm, { draw });
+  talk.input.write("when is it warmest?\n");
+  await settled();
+  expect(talk.shown()).toBe("Warmest at ten\n\nPicture: Warm from eight to noon.\nSaved as /home/ana/pictures/heat-curve.png\n\n");
+  await talk.adapter.send(outgoing(warm), reader);
+  expect(talk.shown().split("Saved as /home/ana/pictures/heat-curve.png")).toHaveLength(3);
+  expect(asked).toEqual(["heat-curve", "heat-curve"]);
+});
+
+test("a picture that cannot be drawn is given in words, and danger behind it does not wait", async () => {
+  const drawing = Promise.withResolvers<string>();
+  const errors: unknown[] = [];
+  const talk = await drive((message) => (message.emergency_answered ? three.emergency : warm), { tty: true, draw: () => drawing.promise, onError: (error) => errors.push(error) });
+  await talk.type("when is it warmest?\r");
+  await talk.type("the alarm sounds\r");
+  expect(talk.shown()).toContain("Get everyone out now");
+  expect(talk.shown()).not.toContain("Picture:");
+  drawing.reject(new Error("no pen"));
+  await settled();
+  expect(talk.shown()).toContain("Picture: Warm from eight to noon.");
+  expect(talk.shown()).not.toContain("Drawn in");
+  expect(errors.map(String)).toEqual(["Error: no pen"]);
 });

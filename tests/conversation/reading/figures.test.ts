@@ -125,6 +125,33 @@ describe("measures of wood", () => {
   });
 });
 
+describe("figures and their neighbours", () => {
+  const read = (text: string): readonly (readonly [number, string | null])[] =>
+    readFigures(text).map(({ value, unit, money }) => [Math.round(value * 1e4) / 1e4, unit ?? money ?? null]);
+
+  test.each([
+    ["dried 6 to 8 weeks", [[49, "day"]]], ["6 weeks to 8", [[49, "day"]]], ["2-3k euros", [[2500, "EUR"]]],
+    ["it dropped from 23 to 17 C", [[23, "C"], [17, "C"]]], ["the temp fell from 23 to 17", [[23, "C"], [17, "C"]]],
+    ["down to 13 kg from 16", [[13, "kg"], [16, "kg"]]], ["the bag says 10 kg, my scales say 8.7", [[10, "kg"], [8.7, "kg"]]],
+    ["72 F inside, 20 degrees outside", [[72, "F"], [20, "F"]]], ["6 ft 2 of flue", [[6.1667, "ft"]]], ["9 kg 400", [[9.4, "kg"]]],
+    ["1-1/2 inches", [[1.5, "in"]]], ["an hour and a quarter", [[1.25, "h"]]], ["hour and a half", [[1.5, "h"]]],
+    ["a stone and a half of beech", [[1.5, "st"]]], ["a stone heater", []], ["spent 200 pounds on wood", [[200, "GBP"]]],
+    ["burnt 200 pounds of wood", [[200, "lb"]]], ["twice a week", []], ["gone for a week", [[7, "day"]]], ["a ton of smoke", []],
+    ["10 kg over 12 h", [[10, "kg"], [12, "h"]]], ["2:15 hours", [[2.25, "h"]]], ["at 18:10 h", []], ["CHF 95", [[95, "CHF"]]],
+    ["480,- EUR", [[480, "EUR"]]], ["two, three inches", [[2.5, "in"]]], ["100 % sure", []],
+  ] as const)("%s", (text, figures) => expect(read(text)).toEqual(figures));
+
+  test.each([["no closer than 36 in", "min"], ["never needed more than 9 kg", "max"], ["nothing under 20 %", "min"], ["25 lb per fire max", "max"],
+    ["1800 kg max load", undefined], ["10+ kg", "min"], ["took over 3 hours", "min"]] as const)("bound: %s", (text, bound) => {
+    expect(readFigures(text)[0]?.bound).toBe(bound);
+  });
+
+  test.each([["u 25 %", "dry"], ["w = 18 %", "wet"], ["25 % (u)", "dry"], ["500 w, 18 %", null], 
+    ["18 % w/ a pin meter", null], ["is 18 % what u want", null]] as const)("basis by symbol: %s", (text, basis) => {
+    expect(readFigures(text).find(({ dimension }) => dimension === "share")?.basis).toBe(basis);
+  });
+});
+
 describe("moisture basis", () => {
   test.each([
     ["26 % dry basis", "dry"], ["26% (dry basis)", "dry"], ["26 % dry-basis", "dry"], ["26% db", "dry"],

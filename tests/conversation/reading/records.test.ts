@@ -367,6 +367,12 @@ describe("units and weather", () => {
     expect(read.days).toEqual([{ date: "2026-11-27", low_C: -10, high_C: -2 }, { date: "2026-11-28", low_C: -14, high_C: -6 }]);
     expect(readRecords({ weather: read.days }).problems).toEqual([]);
   });
+  test("pairs beside days, above freezing too, which alone might be dates", () => {
+    const { facts, days } = readWeather("tonight low -5 high 1, tomorrow -7/0, Sun 0/5, Mon 2/9: plan my fires", HERE);
+    expect(facts).toEqual({ low_C: -5, high_C: 1 });
+    expect(days.map(({ low_C, high_C }) => [low_C, high_C])).toEqual([[-7, 0], [0, 5], [2, 9]]);
+  });
+  test("a pair beside a load or a date is no weather", () => expect(readWeather("burnt 12 kg on 3/10, half a load, 4/5 full", HERE).days).toEqual([]));
   test("short names of days", () => expect(readWeather("forecast: fri -8/-15, sat -10/-18",
     HERE).days).toEqual([{ date: "2026-11-27", low_C: -15, high_C: -8 }, { date: "2026-11-28", low_C: -18, high_C: -10 }]));
   test("nonsense", () => expect(readWeather("-120 tonight", HERE)).toMatchObject({ facts: {},

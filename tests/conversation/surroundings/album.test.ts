@@ -20,7 +20,7 @@ test("a crack: kept, not judged, the ruler asked for, and the tree of cracks beg
   expect(said.text).toMatch(/ruler beside the crack/);
   expect(said.cautions.map(({ id }) => id)).toEqual(expect.arrayContaining(["not-safe-by-chat", "cracked"]));
   expect(said.question).not.toBeNull();
-  expect((await talk.say("ana", "show my pictures")).text).toMatch(/25 Nov 2026 \| a crack \| new crack above the door/);
+  expect((await talk.say("ana", "show my pictures")).pictures).toMatchObject([{ alt: 'number 1, a crack, 25 Nov 2026. Your words: "new crack above the door"' }]);
 });
 test("a second one names the date of the first", async () => {
   await talk.say("ana", "crack", "private", { picture });

@@ -30,3 +30,17 @@ it("checks the flue for condensation, with a range, when damp is asked about", a
   expect(answer.numbers.flue_mouth_wall_C).toBeLessThan(45);
   expect(ids(answer)).toContain("tar");
 });
+
+it.each([
+  ["a chimney that is known", ANA, /^(?!.*a flue 6 m high)/s],
+  ["one that is not", {}, /Assumed[^\n]*a flue 6 m high/],
+])("a mild day that is asked about outweighs tonight's frost, for %s", async (_, records, assumed) => {
+  const talk = await home(records);
+  const answer = await talk.say("ana", "why is my draught weak on warm days?");
+  await talk.close();
+  expect(answer.topic).toBe("draught");
+  expect(answer.text).toMatch(/mild evening smokes: at 14 °C a cold flue pulls only 0\.9 Pa/);
+  expect(answer.text).toMatch(/Assumed[^\n]*14 °C outside for a mild evening/);
+  expect(answer.text).toMatch(assumed);
+  expect(ids(answer)).toContain("weak-draught");
+});

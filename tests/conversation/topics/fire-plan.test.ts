@@ -64,3 +64,37 @@ it("plans nothing with wet wood", async () => {
   await talk.close();
   expect(answer.headline).toMatch(/too wet to burn/);
 });
+
+it.each(["17:20", "18:35", "19:30", "21:05", "22:50"])("asked at %s it plans all the days that are known, from now on", async (clock) => {
+  const talk = await home({}, `2026-11-25T${clock}:00+02:00`);
+  await talk.records("ana", ANA);
+  const answer = await talk.say("ana", "plan my fires");
+  await talk.close();
+  const days = new Set([...answer.text.matchAll(/^\w{3} (\d+) Nov, \d\d:\d\d \| [\d.]+ kg$/gm)].map(([, day]) => day));
+  expect(answer.pictures[0]?.alt).toMatch(/Plan for 4 days/);
+  expect([...days]).toEqual(expect.arrayContaining(["26", "27"]));
+  expect(answer.numbers.hours_below_h).toBeLessThan(6);
+});
+
+it("asked in the evening with nothing but tonight's weather it takes tomorrow to be alike, and says so", async () => {
+  const talk = await home({ ...ANA, weather: { low_C: -6, high_C: 0 } }, "2026-11-25T19:40:00+02:00");
+  const answer = await talk.say("ana", "plan my fires");
+  await talk.close();
+  expect(answer.pictures[0]?.alt).toMatch(/Plan for 2 days with −6 °C to 0 °C/);
+  expect(answer.text).toMatch(/^Thu 26 Nov, \d\d:00 \| /m);
+  expect(answer.text).toMatch(/Assumed[^\n]*today's weather for all of those days/);
+});
+
+it("plans tonight with the days that are named after it, seven in all, above freezing too", async () => {
+  const talk = await home({ ...ANA, weather: [] });
+  const answer = await talk.say("ana", "plan my fires: tonight low -5 high 1, tomorrow -7/0, Fri -9/-2, Sat -4/2, Sun 0/5, Mon 1/6, Tue 2/9");
+  await talk.close();
+  expect(answer.pictures[0]?.alt).toMatch(/Plan for 7 days with −9 °C to 9 °C/);
+});
+
+it("days named after a gap are planned alone", async () => {
+  const talk = await home({ ...ANA, weather: { low_C: -8, high_C: -3 } });
+  const answer = await talk.say("ana", "plan my fires: Sat -4/2, Sun -6/1");
+  await talk.close();
+  expect(answer.pictures[0]?.alt).toMatch(/Plan for 2 days with −6 °C to 2 °C/);
+});

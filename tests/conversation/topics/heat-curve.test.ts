@@ -102,3 +102,42 @@ it("names what it assumed when it knows nothing", async () => {
   expect(answer.text).toMatch(/Assumed.*masonry.*heat loss.*outside/);
   expect(answer.text).toMatch(/Warmest after lighting: [\d.]+ h \([\d.]+–[\d.]+\)/);
 });
+
+it.each([
+  ["if I burn 12 kg at 18:00 when is it warmest?", "18:00", 12],
+  ["when is the heater warmest if I burn 10 kg at 17:00?", "17:00", 10],
+  ["I burnt 11 kg at 16:30, when is it warmest?", "16:30", 11],
+])("takes the time beside the burning as when it is lit: %s", async (words, lit, load_kg) => {
+  const answer = await talk.say("ana", words);
+  expect(answer.topic).toBe("heat-curve");
+  expect(answer.numbers.load_kg).toBe(load_kg);
+  expect(answer.pictures[0]?.alt).toContain(`lit Wed 25 Nov, ${lit}.`.replace("Wed 25", lit < "18:00" && /\bif\b/.test(words) ? "Thu 26" : "Wed 25"));
+  expect(answer.headline).toMatch(/^Most heat about/);
+  expect(answer.text).not.toMatch(/At \w{3} \d+ Nov, 1[678]:\d\d/);
+});
+
+it("what an open damper costs comes first when it is what was asked, with carbon monoxide named", async () => {
+  const answer = await talk.say("ana", "What does an open damper cost overnight?");
+  expect(answer.topic).toBe("heat-curve");
+  expect(answer.headline).toMatch(/^Leaving the flue damper open from a black bed till morning costs about [\d.]+ kWh \([\d.]+–[\d.]+\), \d+ % \(\d+–\d+\)/);
+  expect(answer.text).toMatch(/never a reason to close early/);
+  expect(ids(answer)).toEqual(expect.arrayContaining(["close-flue", "carbon-monoxide"]));
+});
+
+it("asked for leave to touch it asks for the hottest spot, and a burn or a child gets its own advice", async () => {
+  const leave = await talk.say("ana", "can I touch it?");
+  expect(leave.topic).toBe("children-and-clearance");
+  expect(leave.question?.text).toMatch(/hottest spot/);
+  expect(ids(leave)).toContain("burns");
+  expect((await talk.say("ana", "can my toddler touch it?")).text).toMatch(/metre/);
+  expect((await talk.say("ana", "I burnt my hand on the glass, can I touch it?")).text).toMatch(/cool running water/i);
+});
+
+it("how long it lasts is about warmth after talk of warmth, and the room at an hour is named", async () => {
+  await talk.say("ana", "if I burn 12 kg at 18:00 when is it warmest?");
+  const lasts = await talk.say("ana", "how long will it last?");
+  expect(lasts.topic).toBe("heat-curve");
+  expect(lasts.headline).toMatch(/^Half of its greatest output is left \d+ h/);
+  const morning = await talk.say("ana", "lit at 18:00 with 12 kg, how warm is the room at 6 in the morning?");
+  expect(morning.text).toMatch(/At Thu 26 Nov, 06:00 the room is reckoned at [\d.]+ °C \([\d.]+–[\d.]+\)/);
+});

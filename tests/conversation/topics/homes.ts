@@ -11,8 +11,8 @@ export const ANA = {
   weather: [["2026-11-25", -8, -3], ["2026-11-26", -12, -6], ["2026-11-27", -4, 1], ["2026-11-28", 0, 4]].map(([date, low_C, high_C]) => ({ date, low_C, high_C })),
 };
 
-export async function home(records: Record<string, unknown> = ANA): Promise<Talk> {
-  const talk = await openTalk({ now: NOW });
+export async function home(records: Record<string, unknown> = ANA, now: string = NOW): Promise<Talk> {
+  const talk = await openTalk({ now });
   await talk.records("ana", records);
   return talk;
 }

@@ -1,7 +1,7 @@
 /** Seasoning, the stock and buying, each with its range. */
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Talk } from "../../support/talk.ts";
-import { ANA, home } from "./homes.ts";
+import { ANA, home, NOW } from "./homes.ts";
 
 let talk: Talk;
 beforeAll(async () => {
@@ -79,4 +79,16 @@ it("does not compare bags and crates nobody measured", async () => {
   const answer = await talk.say("ana", "He quoted 95 a bulk bag or 140 a crate. Which would you take?");
   expect(answer.headline).toMatch(/without a measure/);
   expect(answer.text).toMatch(/95 a bulk bag and 140 a crate/);
+});
+
+it("the fires come with a picture of the season once there are weeks of them", async () => {
+  const fires = Array.from({ length: 24 }, (_, i) => ({ lit_at: new Date(Date.parse(NOW) - (i + 1) * 26 * 3_600_000).toISOString(), load_kg: 10 }));
+  const talk = await home({ ...ANA, fires });
+  const many = await talk.say("ana", "show my fires");
+  await talk.close();
+  expect(many.topic).toBe("show-fires");
+  expect(many.pictures.map((one) => one.alt).join()).toMatch(/240 kg in 24 fires over 5 weeks/);
+  const other = await home({ ...ANA, fires: fires.slice(0, 2) });
+  expect((await other.say("ana", "show my fires")).pictures).toEqual([]);
+  await other.close();
 });

@@ -1,7 +1,8 @@
 /**
  * What each parameter does to each check value: every one changed by 10 % up and down, the larger change in percent of the figure.
- * Run: node tests/reckoning/heater/sensitivity.ts
+ * `npm run sensitivity` prints the table and keeps it in SENSITIVITY.md.
  */
+import { writeFile } from "node:fs/promises";
 import { BURN } from "../../../src/reckoning/burn.ts";
 import type { HeatCurve } from "../../../src/reckoning/heat-curve.ts";
 import { EXCHANGE } from "../../../src/reckoning/heater-exchange.ts";
@@ -38,16 +39,35 @@ export function sensitivities(): { parameter: string; changes: number[] }[] {
   );
 }
 
-if (import.meta.main) {
+const letter = (i: number): string => String.fromCharCode(65 + i);
+
+/** Check values with their bands, and below them what a parameter that is 10 % off does to each. */
+export function sensitivityMarkdown(): string {
   const base = curve(MIDDLE, 20);
-  console.log("20 kg at 17 % in a heater of 2750 kg, one fire a day\n");
-  COLUMNS.forEach((column, i) =>
-    console.log(`${String.fromCharCode(65 + i)}  ${column.name}: ${column.of(base).toFixed(2)} (band ${column.band.join(" to ")})`),
-  );
-  console.log(
-    `\n${"larger change in % when the parameter is 10 % off".padEnd(52)}${COLUMNS.map((_, i) => String.fromCharCode(65 + i).padStart(6)).join("")}`,
-  );
-  for (const { parameter, changes } of sensitivities()) {
-    console.log(parameter.padEnd(52) + changes.map((change) => (change < 0.0005 ? "." : (100 * change).toFixed(1)).padStart(6)).join(""));
-  }
+  const row = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
+  const percent = (change: number): string => (change < 0.0005 ? "" : (100 * change).toFixed(1));
+  return `${[
+    "# What each parameter does",
+    "",
+    "20 kg at 17 % (wet basis) in a heater of 2750 kg, one fire a day. The bands are common practice, no source. Made by",
+    "`npm run sensitivity`.",
+    "",
+    row(["", "figure", "reckoned", "band"]),
+    row(["---", "---", "---:", "---"]),
+    ...COLUMNS.map((column, i) => row([letter(i), column.name, column.of(base).toFixed(2), column.band.join(" to ")])),
+    "",
+    "The larger change of each figure, in percent of it, when the parameter is 10 % higher or lower; blank below 0.05 %.",
+    "",
+    row(["parameter", ...COLUMNS.map((_, i) => letter(i))]),
+    row(["---", ...COLUMNS.map(() => "---:")]),
+    ...sensitivities().map(({ parameter, changes }) => row([parameter, ...changes.map(percent)])),
+  ].join("\n")}\n`;
+}
+
+export const SENSITIVITY_FILE = new URL("SENSITIVITY.md", import.meta.url);
+
+if (import.meta.main) {
+  const words = sensitivityMarkdown();
+  await writeFile(SENSITIVITY_FILE, words);
+  console.log(words);
 }

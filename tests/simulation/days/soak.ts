@@ -1,4 +1,4 @@
-/** `npm run soak -- [seeds] [days] [first seed]`: 10,000 seeds of 100 days when not said. Prints what it found, ends with 1 when a promise was broken. */
+/** `npm run soak -- days [seeds] [days] [first seed]`: 10,000 seeds of 100 days when not said. Prints what it found, ends with 1 when a promise was broken. */
 import { months } from "./world.ts";
 
 const [seeds = 10_000, days = 100, first = 1] = process.argv.slice(2).map(Number);

@@ -5,6 +5,7 @@ import type { Outlet } from "../../../src/delivery/outlet.ts";
 const STEPS = [
   "claimDue",
   "commit",
+  "commitMany",
   "dropDue",
   "postponeDue",
   "claimOutgoing",
@@ -19,6 +20,7 @@ const STEPS = [
 export const BOUNDARIES = [
   "claimDue",
   "commit",
+  "commitMany",
   "claimOutgoing",
   "markAttempted",
   "send",
@@ -26,7 +28,6 @@ export const BOUNDARIES = [
   "markSent",
   "markFailed",
   "decideAgain",
-  "dropOutgoing",
 ].flatMap((name) => [`before ${name}`, `after ${name}`]) as [string, ...string[]];
 
 /** @param step called before and after each call; does not come back, or throws, when the life ends there */

@@ -1,6 +1,6 @@
 /** What is delivered in these tests: rows of every kind, decided by a small stand-in, and the judgement over what arrived. */
-import { type Log, silent } from "../../../src/delivery/log.ts";
 import type { DecideDue } from "../../../src/delivery/due.ts";
+import type { Message } from "../../../src/message.ts";
 import type { Outgoing, Store } from "../../../src/records/ports.ts";
 import type { Due, DueKind } from "../../../src/records/types.ts";
 import { causeOf, decided, HOUR, MINUTE, message, saying } from "../../store/made.ts";
@@ -18,10 +18,14 @@ export const wordsOf = ({ answer }: Pick<Outgoing, "answer">): string => String(
 
 export async function plant(store: Store, name: string, count: number, random: Random, now_ms: number): Promise<Due[]> {
   const network = random.of(NETWORKS);
-  const person = `person ${random.from(1, 4)}`;
-  const place = { network, id: `${person}'s own`, kind: "private", encrypted: null } as const;
-  const one = message(person, `plants ${name}`, { place });
-  const ids = await store.enter(one.identity, place, now_ms);
+  const said = (person: string) => {
+    const place = { network, id: `${person}'s own`, kind: "private", encrypted: null } as const;
+    return message(person, `plants ${name}`, { place });
+  };
+  const enter = ({ identity, place }: Message) => store.enter(identity, place, now_ms);
+  const one = said(`person ${random.from(1, 2)}`);
+  const ids = await enter(one);
+  const owners = [ids, await enter(said(`person ${random.from(3, 4)}`))] as const;
   const snapshot = await store.load(ids.person_id, ids.place_id, now_ms);
   const due = Array.from({ length: count }, (_, n): Due => {
     const kind = random.of(KINDS);
@@ -30,7 +34,7 @@ export async function plant(store: Store, name: string, count: number, random: R
       kind,
       due_at_ms: now_ms,
       useful_until_ms: now_ms + usefulFor(kind),
-      ...ids,
+      ...random.of(owners),
       payload: {},
     };
   });
@@ -39,51 +43,36 @@ export async function plant(store: Store, name: string, count: number, random: R
   return due;
 }
 
-/** A log that remembers which rows were dropped for want of an answer. */
-export function dropsOf(dropped: (key: string) => void): Log {
-  return {
-    ...silent,
-    warn: ({ key, why }, words) =>
-      void (words === "message dropped" && String(why).startsWith("it may have arrived") && dropped(String(key))),
-  };
-}
-
 export interface Verdict {
   readonly rows: number;
   readonly shown: number;
   readonly lost: readonly string[];
-  /** not sent again because nobody could tell, as the kind says */
-  readonly left: number;
   readonly double: readonly string[];
   /** shown again after the window, and marked so */
   readonly repeats: number;
   readonly stale: readonly string[];
 }
 
-/** @param dropped keys of outgoing rows that were dropped because nobody could tell whether they had arrived */
-export function judge(planted: readonly Due[], shown: readonly Shown[], dropped: ReadonlySet<string>): Verdict {
+/** No kind is ever left because nobody can tell whether it arrived. */
+export function judge(planted: readonly Due[], shown: readonly Shown[]): Verdict {
   const lost: string[] = [];
   const double: string[] = [];
   const stale: string[] = [];
-  let left = 0;
   let repeats = 0;
   const byCause = Map.groupBy(shown, ({ words }) => words.split(" ")[0] ?? "");
-  const given_up = new Set([...dropped].map((key) => key.split("@")[0]));
   for (const { key, kind, useful_until_ms } of planted) {
     const seen = byCause.get(key) ?? [];
-    // a digest may be left where nobody can tell whether it arrived
-    if (seen.length === 0 && kind === "digest" && key.endsWith("forgetful") && given_up.has(key)) left++;
-    else if (seen.length === 0) lost.push(key);
+    if (seen.length === 0) lost.push(key);
     for (const [at, one] of seen.entries()) {
       if (kind === "guide-check-in" && one.words.endsWith("on time") && one.at_ms > useful_until_ms) stale.push(key);
       const earlier = seen.slice(0, at).find(({ words }) => words === one.words);
       if (!earlier || askedAnew(kind, earlier.key, one.key)) continue;
-      const allowed = one.maybe_repeat && one.at_ms - earlier.at_ms >= WINDOW_MS && kind !== "digest" && key.endsWith("forgetful");
+      const allowed = one.maybe_repeat && one.at_ms - earlier.at_ms >= WINDOW_MS && key.endsWith("forgetful");
       if (allowed) repeats++;
       else double.push(`${key}: ${JSON.stringify([earlier, one])}`);
     }
   }
-  return { rows: planted.length, shown: shown.length, lost, left, double, repeats, stale };
+  return { rows: planted.length, shown: shown.length, lost, double, repeats, stale };
 }
 
 /** A check-in that grew stale before it was known to have arrived is asked anew: another question, with a key of its own. */

@@ -16,8 +16,8 @@ export interface Believed {
 
 export interface Morning {
   readonly day: number;
-  /** the thermometer at six, as read */
-  readonly room_C: number;
+  /** the thermometer at six, as read; null when nobody read it */
+  readonly room_C: number | null;
   /** yesterday's low and high as they were */
   readonly yesterday: { low_C: number; high_C: number };
   readonly forecast: readonly { low_C: number; high_C: number }[];
@@ -48,8 +48,11 @@ export function planner(believed: Believed, horizon_d = 3): Owner {
     else {
       const after = roomUnder({ ...known([yesterday, forecast[0]!]), state }, fires, 24).end_C;
       const { plant } = known([]);
-      learnt_W = learntHeat_W(learnt_W, LEARN * (room_C - after[plant.room]!), plant.house.heat_loss_W_per_K);
-      state = corrected(plant, after, room_C);
+      if (room_C === null) state = after;
+      else {
+        learnt_W = learntHeat_W(learnt_W, LEARN * (room_C - after[plant.room]!), plant.house.heat_loss_W_per_K);
+        state = corrected(plant, after, room_C);
+      }
     }
     past = [...past, ...fires].map((fire) => ({ ...fire, lit_h: fire.lit_h - 24 })).filter((fire) => fire.lit_h > -24);
     return firePlan({ ...known(forecast.slice(0, horizon_d)), state, past, margin_K: MARGIN_K })

@@ -46,10 +46,14 @@ export function trialOf(climate: Climate, seed: number): Trial {
     through_W_per_K: 110 * off(),
     face_m2: 6.4 * off(),
     efficiency: 0.8 * (0.9 + 0.2 * uniform()),
-    load_error: 1,
+    load_error: 0.95 + 0.1 * uniform(),
   };
   return { climate, seed, believed, truth, forgotten: 0.03, black_h: 3 };
 }
+
+/** Mornings on which nobody reads the thermometer, and on which no forecast comes: then yesterday's stands. */
+const UNREAD = 0.1;
+const NO_FORECAST = 0.05;
 
 /** Live from one day of the year to another; the first five days do not count. */
 export function live(trial: Trial, owner: Owner, [first, last]: readonly [number, number] = [1, 365]): Outcome {
@@ -61,6 +65,7 @@ export function live(trial: Trial, owner: Owner, [first, last]: readonly [number
   } = trial;
   const year = yearOf(climate, seed);
   const chance = random(seed + 17);
+  const gaps = random(seed + 29);
   const house = houseAt(20, 30);
   const breaches: string[] = [];
   let wood_kg = 0;
@@ -71,11 +76,12 @@ export function live(trial: Trial, owner: Owner, [first, last]: readonly [number
   let logged: { lit_h: number; load_kg: number }[] = [];
   const all: { at_h: number; load_kg: number }[] = [];
   for (let day = first; day < last; day++) {
+    const reading_C = house.room_C + 0.3 * chance.normal();
     const fires = owner({
       day,
-      room_C: house.room_C + 0.3 * chance.normal(),
+      room_C: gaps.uniform() < UNREAD ? null : reading_C,
       yesterday: year[day - 1]!,
-      forecast: forecast(year, day, 7, seed),
+      forecast: day > 1 && gaps.uniform() < NO_FORECAST ? forecast(year, day - 1, 8, seed).slice(1) : forecast(year, day, 7, seed),
       fires: logged,
     }).sort((a, b) => a.lit_h - b.lit_h);
     logged = fires.filter(() => chance.uniform() > trial.forgotten);

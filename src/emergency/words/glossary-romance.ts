@@ -1,0 +1,132 @@
+import type { Glossary } from "../learnt/translated.ts";
+
+/** English words and what other languages say for them. "vomit*" stands for every word that begins so. */
+export const ROMANCE_GLOSSARIES: readonly Glossary[] = [
+  // French
+  `
+    i: je jai moi me; we: nous on; my: mon ma mes; our: notre nos; he: il lui; she: elle; the: le la les l; a: un une; and: et; or: ou;
+    but: mais; is: est sont suis cest; was: était étaient fut; has: a ont ai avons; had: avait avions eu; not: pas ne;
+    no: aucun aucune sans; nothing: rien; nobody: personne; everyone: tous toutes; if: si; when: quand lorsque; how: comment combien;
+    much: beaucoup; what: quoi que quel quelle quels; why: pourquoi; where: où; who: qui; which: lequel laquelle;
+    can: peut peux puis pouvez; should: dois doit faut devrais; would: serait ferait; do: faire fais fait; now: maintenant;
+    today: aujourdhui; tonight: soir; night: nuit; morning: matin; yesterday: hier; evening: soirée; last: dernier dernière passé;
+    year: an ans année années; ago: ya; winter: hiver; week: semaine semaines; month: mois; day: jour jours; hour: heure heures;
+    minute: minutes; always: toujours; never: jamais; every: chaque; after: après; since: depuis; again: encore; very: très trop;
+    only: seulement; with: avec; in: dans en; on: sur; from: de du des; out: dehors hors; to: à au aux; help: aide aidez secours;
+    wife: femme épouse; husband: mari; mother: mère maman; father: père papa; grandma: mamie grandmère mémé;
+    grandpa: papi grandpère papy pépé; child: enfant enfants petit petite gamin; baby: bébé; son: fils garçon; daughter: fille;
+    guest: invités invité; neighbour: voisin voisine voisins; cat: chat chatte; dog: chien chienne; canary: canari perruche oiseau;
+    head: tête crâne; headache: migraine; hurts: mal maux fait; dizzy: vertige vertiges étourdi* tourne; sick: malade mal;
+    nausea: nausée nausées; vomit: vomi vomit vomir; sleepy: fatigué fatigués somnol*; asleep: dort endormi* dormir dorment;
+    wake: réveille réveiller réveil*; unconscious: inconscient* évanoui*; fainted: évanouie tombé; confused: confus délire;
+    weak: faible faibles molles coton; drunk: ivre saoul; strange: bizarre drôle; breathe: respire respirer respiration;
+    cough: tousse tousser toux; eyes: yeux; legs: jambes jambe; hand: main mains; finger: doigt doigts pouce; arm: bras;
+    face: visage joue; skin: peau; foot: pied; burned: brûlé brûlée brûlés brûlure*; burns: brûle brûlent brûler;
+    blister: cloque cloques ampoule; touched: touché toucher posé; fell: tombé tombée tombe; scream: crie hurle pleure;
+    alarm: alarme détecteur détecteurs avertisseur; beeping: bipe sonne hurle retentit siffle bip sonné bips; monoxide: monoxyde;
+    battery: pile piles batterie; test: test tester teste essai essayer; buy: acheter achète acheté; chimney: cheminée conduit tuyau;
+    stove: poêle fourneau foyer four âtre; fire: feu incendie flambée; flames: flammes flamme; sparks: étincelles étincelle;
+    ablaze: enflammé embrase; lit: allumé allume allumer chauffe; roar: gronde ronfle rugit vrombit vibre tremble;
+    train: train locomotive; jet: avion réacteur; glowing: braise braises rougeoie rougeoient incandescent*; embers: tisons braisier;
+    red: rouge rouges; blue: bleu bleue bleus bleues; black: noir noire noires noirs; cold: froid froide froides refroidi*;
+    hot: chaud chaude chaudes brûlant*; warm: tiède chaleur; smoke: fumée fumées; smokes: fume fument;
+    full: plein pleine rempli remplie remplit; smell: sent odeur; soot: suie; ash: cendre cendres cendrier; bucket: seau;
+    bag: sac sachet; cardboard: carton cartons; bin: poubelle poubelles; plastic: plastique; metal: métal métallique;
+    vacuum: aspirateur aspiré; wooden: bois parquet; deck: terrasse balcon véranda; put: mis posé vidé versé jeté mettre;
+    floor: sol plancher tapis; wall: mur murs; roof: toit grenier; curtain: rideau rideaux; sofa: canapé coussin couverture;
+    clothes: vêtements linge chaussettes manche pull; room: pièce chambre salon cuisine; house: maison appartement chalet;
+    window: fenêtre fenêtres vitre; door: porte portes; glass: vitre verre; damper: registre clapet tirette trappe;
+    closed: fermé fermée fermer ferme refermé; open: ouvert ouverte ouvrir ouvre; stuck: coincé coincée bloqué bloquée; early: tôt;
+    too: trop; bang: boum explosion détonation claqué pan; burst: éclaté sauté volé projet*; wood: bois bûche bûches; birch: bouleau;
+    kilo: kilos kg; sweep: ramoneur ramonage ramoner; brigade: pompiers samu; outside: extérieur dehors; better: mieux;
+    happened: arrivé passé; forgot: oublié; dangerous: dangereux grave; normal: normal; joke: blague mdr rire; film: film série;
+    book: livre roman; remind: rappelle rappel; water: eau; sleep: lit coucher; gloves: gants gant; bread: pain pizza cuire;
+    bench: banc banquette; school: école; sauna: sauna; air: air; quiet: calme immobile; lies: couché gît étendu; strong: fort forte;
+    loud: bruit bruyant; stops: arrête; melted: fondu fond; smoulders: couve;
+  `,
+  // Italian
+  `
+    i: io ho; we: noi ci abbiamo; my: mio mia miei mie; our: nostro nostra nostri; he: lui; she: lei ella; the: il lo la i gli le l;
+    a: un una uno; and: e ed; or: o oppure; but: ma però; is: è sono; was: era erano stato; has: ha hanno; had: aveva avevamo avuto;
+    not: non; no: nessun nessuno nessuna senza; nothing: niente nulla; nobody: nessuno; everyone: tutti tutte; if: se; when: quando;
+    how: come; much: molto quanta quanto quanti quante; what: cosa che quale; why: perché; where: dove; who: chi; which: quali;
+    can: può posso possiamo si; should: devo dovrei bisogna deve; would: sarebbe; do: fare faccio fatto; now: adesso ora; today: oggi;
+    tonight: stasera sera; night: notte; morning: mattina mattino stamattina; yesterday: ieri; evening: serata; last: scorso scorsa;
+    year: anno anni; ago: fa; winter: inverno; week: settimana settimane; month: mese mesi; day: giorno giorni; hour: ora ore;
+    minute: minuti minuto; always: sempre; never: mai; every: ogni; after: dopo; since: da; again: ancora; very: molto troppo;
+    only: solo soltanto; with: con; in: in nel nella nello; on: su sul sulla; from: da dal dalla di del della; out: fuori;
+    to: a al alla; help: aiuto aiutatemi aiutare; wife: moglie; husband: marito; mother: mamma madre; father: papà padre babbo;
+    grandma: nonna; grandpa: nonno; child: bambino bambina bambini; baby: neonato bimbo bimba; son: figlio ragazzo;
+    daughter: figlia ragazza; guest: ospiti ospite; neighbour: vicino vicina vicini; cat: gatto gatta; dog: cane;
+    canary: canarino uccellino pappagallo; head: testa; headache: emicrania; hurts: fa male dolore duole;
+    dizzy: vertigini capogiri gira girano stordit*; sick: male malato; nausea: nausea; vomit: vomita vomitato vomitare;
+    sleepy: sonno assonnat* stanco stanca stanchi; asleep: dorme addorment* dormire dormono; wake: sveglia svegliare sveglio;
+    unconscious: svenut* incosciente; fainted: svenuto; confused: confuso confusa; weak: debole deboli molli; drunk: ubriac*;
+    strange: strano strana; breathe: respira respirare respiro; cough: tossisce tossire tossiamo tosse; eyes: occhi; legs: gambe gamba;
+    hand: mano mani; finger: dito dita; arm: braccio; face: viso faccia; skin: pelle; foot: piede;
+    burned: bruciato bruciata scottat* ustion* ustionat*; burns: brucia bruciano bruciare; blister: vescica vesciche bolla bolle;
+    touched: toccato toccare tocca; fell: caduto caduta cade; scream: urla piange grida; alarm: allarme rilevatore rivelatore sensore;
+    beeping: suona fischia suonato squilla bip suonando scattato; monoxide: monossido; battery: batteria batterie pila;
+    test: prova testare test provo; buy: comprare compro comprato; chimney: camino canna fumaria comignolo;
+    stove: stufa forno focolare caminetto; fire: fuoco incendio; flames: fiamme fiamma fiammata; sparks: scintille scintilla;
+    lit: acceso accendo accendere accesa; roar: ruggisce rimbomba romba trema brontola; train: treno; jet: aereo jet;
+    glowing: brace braci ardente ardenti incandescent*; embers: tizzoni; red: rosso rossa rosse rossi; blue: blu azzurr*;
+    black: nero nera neri; cold: freddo fredda fredde; hot: caldo calda calde bollent*; warm: tiepid* calore; smoke: fumo fumi;
+    smokes: fuma fumano affumica; full: piena pieno riempie riempit*; smell: odore puzza sento; soot: fuliggine; ash: cenere ceneri;
+    bucket: secchio secchia; bag: sacchetto sacco busta; cardboard: cartone scatola scatolone; bin: bidone pattumiera spazzatura;
+    plastic: plastica; metal: metallo metallico latta; vacuum: aspirapolvere aspirato; wooden: legno parquet;
+    deck: terrazza balcone veranda; put: messo buttato svuotato versato gettato; floor: pavimento tappeto; wall: muro parete;
+    roof: tetto soffitta; curtain: tenda tende; sofa: divano cuscino coperta; clothes: vestiti panni calzini manica bucato maglione;
+    room: stanza camera cucina salotto soggiorno; house: casa appartamento baita; window: finestra finestre vetro;
+    door: sportello porta portello; glass: vetro; damper: serranda valvola registro; closed: chiuso chiusa chiudo chiudere chiudi;
+    open: aperto aperta aprire apro; stuck: bloccat* incastrat*; early: presto; too: troppo;
+    bang: botto scoppio boato scoppiato esplos*; burst: saltato volato spalancat*; wood: legna legno ceppo ceppi; birch: betulla;
+    kilo: chili kg; sweep: spazzacamino pulizia; brigade: pompieri vigili; outside: esterno; better: meglio; happened: successo;
+    forgot: dimenticat*; dangerous: pericolos* grave; normal: normale; joke: scherzo battuta ahah; film: film serie; book: libro;
+    remind: ricorda ricordami promemoria; water: acqua; sleep: letto dormo; gloves: guanti; bread: pane pizza cuocere; bench: panca;
+    school: scuola; sauna: sauna; air: aria; quiet: fermo immobile; lies: sdraiat* steso; strong: forte; loud: rumore; stops: smette;
+    melted: sciolt* fuso; smoulders: cova;
+  `,
+  // Spanish
+  `
+    i: yo; we: nosotros nos; my: mi mis; our: nuestro nuestra nuestros nuestras; he: él; she: ella; the: el la los las; a: un una;
+    and: y; or: o; but: pero; is: es está están son estoy; was: era fue estaba; has: ha he hemos han tiene tengo;
+    had: tenía teníamos tuvimos hubo había; not: no; no: ningún ninguna sin; nothing: nada; nobody: nadie; everyone: todos todas;
+    if: si; when: cuando cuándo; how: cómo como; much: cuánto cuánta cuántos cuántas mucho mucha; what: qué que cuál; why: porqué;
+    where: dónde; who: quién; which: cuáles; can: puede puedo podemos se; should: debo debería hay; would: sería; do: hacer hago hace;
+    now: ahora; today: hoy; tonight: noche; night: nocheanoche; morning: mañana; yesterday: ayer; evening: tarde;
+    last: pasado pasada último última; year: año años; ago: hace; winter: invierno; week: semana semanas; month: mes meses;
+    day: día días; hour: hora horas; minute: minutos minuto; always: siempre; never: nunca; every: cada; after: después tras;
+    since: desde; again: otra vez; very: muy demasiado; only: solamente sólo; with: con; in: en; on: sobre en; from: de del desde;
+    out: fuera afuera; to: a al; help: ayuda socorro auxilio ayudar; wife: mujer esposa; husband: marido esposo; mother: madre mamá;
+    father: padre papá; grandma: abuela abuelita; grandpa: abuelo; child: niño niña niños hijos; baby: bebé; son: hijo; daughter: hija;
+    guest: invitados huéspedes; neighbour: vecino vecina vecinos; cat: gato gata; dog: perro perra; canary: canario periquito pájaro;
+    head: cabeza; headache: jaqueca migraña; hurts: duele dolor dolores; dizzy: mareado mareada mareados mareo mareos;
+    sick: malo mala enfermo; nausea: náuseas; vomit: vomitado vomita vomitando vómito*; sleepy: sueño somnolient* cansado cansados;
+    asleep: duerme dormid* dormir; wake: despierta despertar despert*; unconscious: inconsciente desmayad*; fainted: desmayó;
+    confused: confundid*; weak: débil flojo flojas débiles; drunk: borracho borrach*; strange: raro rara extraño;
+    breathe: respira respirar; cough: tosiendo toser tos tosemos; eyes: ojos; legs: piernas pierna; hand: mano manos;
+    finger: dedo dedos; arm: brazo; face: cara rostro; skin: piel; foot: pie; burned: quemado quemada quemó quemé quemadura*;
+    burns: arde arden quema quemar ardiendo; blister: ampolla ampollas; touched: tocado tocó tocar; fell: caído cayó cae;
+    scream: grita llora; alarm: alarma detector detectores; beeping: pita suena sonando pitando pitido pitidos sonó saltó;
+    monoxide: monóxido; battery: pila pilas batería; test: prueba probar test pruebo; buy: comprar compro comprado;
+    chimney: chimenea conducto tubo; stove: estufa horno hogar; fire: fuego incendio lumbre; flames: llamas llama llamarada;
+    sparks: chispas chispa; ablaze: incendiado; lit: encendido encendí encender enciendo; roar: ruge retumba brama tiembla vibra;
+    train: tren; jet: avión reactor; glowing: brasas ascuas brasa incandescent*; embers: rescoldo*; red: rojo roja rojas rojos;
+    blue: azul azules; black: negro negra negros; cold: frío fría frías; hot: caliente calientes; warm: tibio templad* calor;
+    smoke: humo humos; smokes: humea echa; full: lleno llena llenando; smell: huele olor; soot: hollín; ash: ceniza cenizas;
+    bucket: cubo balde; bag: bolsa saco; cardboard: cartón caja; bin: basura contenedor; plastic: plástico plástica;
+    metal: metal metálico; vacuum: aspiradora aspirado; wooden: madera parqué; deck: terraza balcón porche;
+    put: puesto echado vaciado tirado eché puse metí; floor: suelo alfombra; wall: pared muro; roof: tejado techo;
+    curtain: cortina cortinas; sofa: sofá cojín manta; clothes: ropa calcetines manga jersey;
+    room: habitación cuarto cocina salón sala; house: casa piso cabaña; window: ventana ventanas; door: puerta puertecilla;
+    glass: cristal vidrio; damper: tiro registro compuerta clapeta; closed: cerrado cerré cerrada cerrar cierro cerramos;
+    open: abierto abierta abrir abro; stuck: atascad* bloquead*; early: temprano pronto; too: demasiado;
+    bang: bum explosión estallid* pum petó; burst: saltado reventado voló; wood: leña tronco troncos; birch: abedul; kilo: kilos kg;
+    sweep: deshollinador; brigade: bomberos emergencias; outside: exterior calle; better: mejor; happened: pasado pasó; forgot: olvid*;
+    dangerous: peligros* grave; normal: normal; joke: broma chiste jaja; film: película serie; book: libro novela;
+    remind: recuérdame recuerda recordatorio; water: agua; sleep: cama acostar*; gloves: guantes; bread: pan pizza hornear;
+    bench: banco; school: escuela; sauna: sauna; air: aire; quiet: quieto quieta inmóvil; lies: tumbad*; strong: fuerte;
+    loud: ruido ruidoso; stops: para deja; melted: derretid* fundid*; smoulders: humeante;
+  `,
+];

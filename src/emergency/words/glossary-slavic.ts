@@ -1,0 +1,102 @@
+import type { Glossary } from "../learnt/translated.ts";
+
+/** English words and what other languages say for them. "vomit*" stands for every word that begins so. */
+export const SLAVIC_GLOSSARIES: readonly Glossary[] = [
+  // Polish
+  `
+    i: ja mnie mi mam; we: my nas nam mamy; my: moj moja moje mojej mojego; our: nasz nasza nasze naszego naszej; he: on jego mu;
+    she: ona jej; the: to; a: jeden jedna; and: i oraz; or: lub albo czy; but: ale; is: jest są jestem; was: był była było były;
+    has: ma mają; had: miałem mieliśmy; not: nie; no: żaden bez; nothing: nic; nobody: nikt; everyone: wszyscy wszystkim wszystkich;
+    if: jeśli jeżeli gdyby gdy jak; when: kiedy; how: jak; much: ile dużo; what: co; why: dlaczego czemu; where: gdzie; who: kto;
+    which: który która które jaki jaka jakie; can: można mogę może możemy; should: powinienem powinno trzeba należy; would: byłoby by;
+    do: robić zrobić robię; now: teraz właśnie; today: dziś dzisiaj; tonight: wieczorem wieczór; night: noc noca nocy;
+    morning: rano ranem poranek; yesterday: wczoraj wczorajszy; evening: wieczor;
+    last: ostatni ostatnia zeszły zeszłej zeszłym ubiegł*; year: rok roku lat lata; ago: temu; winter: zima zimą zimę zimy;
+    week: tydzień tygodniu tygodnie; month: miesiąc miesiącu; day: dzień dni dniu; hour: godzin*; minute: minut*; always: zawsze;
+    never: nigdy; every: każdy każdego każdej; after: po; since: od; again: znowu znów; very: bardzo strasznie; only: tylko;
+    with: z ze; in: w we; on: na; from: z od; out: zewnątrz dwór; to: do; help: pomocy ratunku pomoc pomóc; wife: żona żonę żony żonie;
+    husband: mąż męża mężowi; mother: mama matka mamie mamę; father: tata ojciec tacie tatę; grandma: babcia babci babcię;
+    grandpa: dziadek dziadka dziadkowi; child: dziecko dzieci dziecka dzieciom; baby: niemowlę bobas; son: syn syna synek synka synowi;
+    daughter: córka córki córkę córce; guest: goście gość gości; neighbour: sąsiad sąsiadka sąsiada sąsiedzi; cat: kot kota kotka;
+    dog: pies psa psem; canary: papużka papuga kanarek ptak; head: głowa głowę głowie głowy; headache: migrena;
+    hurts: boli bolą ból bóle; dizzy: zawroty kręci oszołom*; sick: niedobrze chory słabo mdli; nausea: mdłości nudności;
+    vomit: wymiotuje wymiotow* rzyga; sleepy: senny śpiący zmęczon* sennie; asleep: śpi zasyp* zasnął spać zasnęła;
+    wake: obudzić budzi obudził*; unconscious: nieprzytomn* zemdla* stracił*; fainted: zemdlał zemdlała upadł;
+    confused: bełkocze splątan*; weak: słaby słaba słabe miękkie uginają; drunk: pijany pijan*; strange: dziwnie dziwny;
+    breathe: oddycha oddychać oddech; cough: kaszle kaszlemy kaszel kaszlą; eyes: oczy oczach; legs: nogi noga nóg;
+    hand: ręka ręce rękę dłoń dłonią; finger: palec palce palca; arm: ramię; face: twarz twarzy; skin: skóra skóry; foot: stopa stopę;
+    burned: oparzył* oparzyl* sparzył* poparz* oparzen*; burns: pali palą palić; blister: bąbel bąble pęcherz*;
+    touched: dotknął dotknęła dotyka złapał*; fell: spadł spadła wypadł* upadła; scream: krzyczy płacze;
+    alarm: czujnik czujka czujnika alarm; beeping: piszczy wyje pika dzwoni piszczał* piknięcie włączył*;
+    monoxide: czad czadu czadem tlenek tlenku; battery: bateria baterię baterie; test: test testować próba próbny sprawdzić;
+    buy: kupić kupuję kupił*; chimney: komin kominie komina kominem; stove: piec pieca piecu piecem kaflowy kaflowego;
+    fire: ogień ognia pożar ogniem; flames: płomienie płomień płomieni; sparks: iskry iskra iskier; ablaze: płonie zapalił* zajął*;
+    lit: rozpalić rozpalam rozpaliłem palę napalił*; roar: huczy ryczy dudni trzęsie buczy; train: pociąg lokomotywa;
+    jet: samolot odrzutow*; glowing: żar żarzy żarem żarzą rozżarz*; embers: żarze węgielki żaru;
+    red: czerwony czerwone czerwona czerwono; blue: niebiesk*; black: czarny czarne czarna czarno;
+    cold: zimny zimne zimna zimno ostyg*; hot: gorący gorące gorąca gorąco; warm: ciepły ciepłe ciepło ciepła; smoke: dym dymu dymem;
+    smokes: dymi kopci; full: pełen pełny pełno pełna; smell: śmierdzi pachnie zapach czuć; soot: sadza sadzy sadzą;
+    ash: popiół popiołu popiół*; bucket: wiadro wiadra wiadrze; bag: worek worka torba torbie worku;
+    cardboard: karton kartonie pudełk* kartonowym; bin: kosz śmietnik śmieci pojemnik*; plastic: plastik* plastikow*;
+    metal: metalow* blaszan*; vacuum: odkurzacz* odkurzył*; wooden: drewnian*; deck: taras tarasie balkon balkonie weranda ganku;
+    put: wysypał* wrzucił* wstawił* postawił* położył* wyrzucił*; floor: podłoga podłodze podłogę dywan; wall: ściana ścianę ścianie;
+    roof: dach dachu strych; curtain: firanka zasłon*; sofa: kanapa poduszk* koc; clothes: ubranie pranie skarpety rękaw sweter;
+    room: pokój pokoju kuchnia kuchni pokoje; house: dom domu domek mieszkani* chata chacie; window: okno okna;
+    door: drzwi drzwiczki drzwiczek; glass: szyba szybę szkło; damper: szyber szybra szyberek zasuw* przepustnic*;
+    closed: zamknął* zamknęł* zamknięt* zamykam zamknąć zamykać zasunął*; open: otwart* otworzył* otworzyć otwieram;
+    stuck: zaciął* zablokow* zacięt*; early: wcześnie; too: zbyt za; bang: huk huknęł* wybuch* bum huknął walnęł*;
+    burst: wyrwał* wyleciał* pękł*; wood: drewno drewna polano polana opał; birch: brzoza brzozy brzozowe; kilo: kilo kg kilogram*;
+    sweep: kominiarz*; brigade: straż strażak* strażacy pogotowie; outside: dworze podwórk*; better: lepiej; happened: stało stał;
+    forgot: zapomnia*; dangerous: niebezpieczn* groźn*; normal: normaln*; joke: żart żartuję haha; film: film filmie serial;
+    book: książk*; remind: przypomnij przypomnienie; water: woda wodę wody; sleep: łóżk*; gloves: rękawic*; bread: chleb chleba pizza;
+    bench: ławka ławce zapiecek; school: szkoła szkole; sauna: sauna saunie; air: powietrze; quiet: cicho nieruchomo; lies: leży;
+    strong: silny mocno; loud: głośno hałas; stops: przestaje; melted: stopił* topi; smoulders: tli tlą tlał*;
+  `,
+  // Russian
+  `
+    i: я мне меня; we: мы нас нам; my: мой моя мои моей моего; our: наш наша наши нашей; he: он его ему; she: она её ей; the: это;
+    a: один; and: и; or: или; but: но а; is: есть; was: был была было были; has: у; had: имел; not: не; no: нет без; nothing: ничего;
+    nobody: никто никому; everyone: все всех всем; if: если; when: когда; how: как; much: сколько много; what: что; why: почему зачем;
+    where: где куда; who: кто; which: какой какая какие который; can: можно могу может; should: нужно надо должен стоит;
+    would: бы было; do: делать делаю сделать; now: сейчас теперь; today: сегодня; tonight: вечером вечер; night: ночь ночью ночи;
+    morning: утро утром утра; yesterday: вчера вчерашн*; evening: вечера; last: прошл* последн*; year: год года году лет; ago: назад;
+    winter: зима зимой зиму зимы; week: недел*; month: месяц*; day: день дня дней; hour: час часа часов; minute: минут*;
+    always: всегда; never: никогда; every: кажд*; after: после; since: с; again: опять снова; very: очень слишком; only: только;
+    with: с со; in: в во; on: на; from: из от; out: наружу улиц* вон; to: к до; help: помогите помощь спасите;
+    wife: жена жену жене жены; husband: муж мужа мужу; mother: мама маме маму мать; father: папа папе отец отцу;
+    grandma: бабушка бабушке бабушку бабуля; grandpa: дед дедушка деду дедушке; child: ребёнок ребенок ребёнка дети детей детям;
+    baby: малыш младенец малыша; son: сын сына сыну сынок; daughter: дочь дочка дочку дочери; guest: гости гостей гость;
+    neighbour: сосед соседка соседа соседи; cat: кот кошка кота кошку; dog: собака пёс пес собаку; canary: попугай канарейка птица;
+    head: голова голову голове головы; headache: мигрень; hurts: болит болят боль; dizzy: кружится голово* кружение мутит;
+    sick: плохо тошнит дурно; nausea: тошнота тошноты; vomit: рвёт рвет вырвало рвота; sleepy: сонный сонливость спать устал* сонн*;
+    asleep: спит заснул* засыпа* уснул*; wake: проснуться просыпается разбудить добудиться; unconscious: сознания обморок*;
+    fainted: упал упала потерял; confused: путает бредит заговаривается; weak: слабый слабость ватные ватн*; drunk: пьяный пьян*;
+    strange: странно странный; breathe: дышит дышать дыхание; cough: кашляет кашель кашляем; eyes: глаза глазах; legs: ноги нога;
+    hand: рука руку руки ладонь; finger: палец пальцы; arm: предплечье; face: лицо лица; skin: кожа кожу; foot: нога ступня;
+    burned: обжёг обжег обожгла ожог* обжигся обожжён*; burns: горит горят гореть жжёт; blister: волдырь волдыри пузыр*;
+    touched: тронул дотронул* коснул* схватил*; fell: упал выпал* упала выпали; scream: кричит плачет орёт;
+    alarm: датчик датчика сигнализатор* извещатель сигнализация; beeping: пищит воет орет сработал* звенит сигналит писк;
+    monoxide: угарный угарного угарным угар угорел* угорели; battery: батарейк*; test: тест проверить проверка проверяю;
+    buy: купить куплю купил* покупать; chimney: труба трубе трубы дымоход* трубу; stove: печь печка печке печи печку печью камин;
+    fire: огонь огня пожар костёр огнём; flames: пламя пламени языки; sparks: искры искра искр; ablaze: загорел* полыхает вспыхнул*;
+    lit: затопил* топим топлю растопить растопил* топить разжечь; roar: гудит ревёт ревет грохочет трясёт дрожит гул рёв;
+    train: поезд паровоз; jet: самолёт самолет реактивн*; glowing: тлеет тлеют раскал* жар угли тлеющ*; embers: углей угольки углях;
+    red: красн*; blue: син* голуб*; black: чёрн* черн*; cold: холодн* остыл* остыв*; hot: горяч* жарко; warm: тёпл* тепл*;
+    smoke: дым дыма дымом дыму; smokes: дымит чадит; full: полон полно полная полный заполн* наполн*; smell: пахнет запах воняет;
+    soot: сажа сажи; ash: зола золу золы пепел пепла; bucket: ведро ведре вёдр*; bag: пакет пакете мешок мешке;
+    cardboard: картон* коробк*; bin: мусорн* урн* мусор*; plastic: пластик* пластмасс*; metal: металл* железн*; vacuum: пылесос*;
+    wooden: деревян*; deck: веранд* балкон* терраса крыльц*; put: высыпал* положил* выбросил* поставил* выкинул*;
+    floor: пол полу ковёр ковер; wall: стена стену стене; roof: крыша крыши крышу чердак; curtain: занавеск* штор*;
+    sofa: диван подушк* плед; clothes: одежда бельё носки рукав; room: комната комнате кухня комнату комнаты;
+    house: дом доме дома квартир* изба избе; window: окно окна окнах; door: дверца дверь дверцу дверцы дверью; glass: стекло стекла;
+    damper: заслонк* вьюшк* задвижк* шибер*; closed: закрыл* закрыт* закрываем закрыть закрываю задвинул*;
+    open: открыл* открыт* открыть открываю; stuck: заклинил* застрял* заело; early: рано; too: слишком;
+    bang: хлопок взрыв* бабахнул* хлопнул* рвануло грохнуло; burst: вылетел* лопнул* распахнул* выбил*;
+    wood: дрова дров дровами полено поленья; birch: берёз* берез*; kilo: кг килограмм* кило; sweep: трубочист*;
+    brigade: пожарн* спасател* скорую; outside: снаружи дворе; better: лучше легче; happened: случилось произошло; forgot: забыл*;
+    dangerous: опасно опасен; normal: нормально норма; joke: шутка шучу хаха; film: фильм* сериал*; book: книг*;
+    remind: напомни напоминание; water: вода воды водой; sleep: кровать постель; gloves: перчатк* рукавиц*; bread: хлеб пицц* пироги;
+    bench: лежанк* лавк*; school: школ*; sauna: баня бане баню; air: воздух*; quiet: тихо неподвижн*; lies: лежит;
+    strong: сильно сильный; loud: громко шум; stops: перестаёт прекращ*; melted: расплав* плавит*; smoulders: дымится;
+  `,
+];
