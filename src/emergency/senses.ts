@@ -3,7 +3,7 @@
  * The words themselves are data, in words/.
  */
 
-import { readWords, type Token } from "./tokens.ts";
+import { sentenceEnds, readWords, type Token } from "./tokens.ts";
 import { ENGLISH_COMPANY } from "./words/english-company.ts";
 import { ENGLISH_EVENTS } from "./words/english-events.ts";
 import { ENGLISH_PEOPLE } from "./words/english-people.ts";
@@ -291,15 +291,4 @@ export function sense(text: string): Sensed {
     }
   }
   return { tokens: tokens.map((token, index) => ({ ...token, word: meant[index] ?? token.word })), asks, shouts, senses };
-}
-
-/** For each word, the place just after its sentence. */
-function sentenceEnds(tokens: readonly Token[]): number[] {
-  const ends: number[] = [];
-  let end = tokens.length;
-  for (let at = tokens.length - 1; at >= 0; at -= 1) {
-    if (tokens[at]?.sentence !== tokens[at + 1]?.sentence) end = at + 1;
-    ends[at] = end;
-  }
-  return ends;
 }

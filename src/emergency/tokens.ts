@@ -119,3 +119,14 @@ function asLatin(word: string): string {
   for (const char of word) out += CYRILLIC_LIKE_LATIN[char] ?? GREEK_LIKE_LATIN[char] ?? char;
   return out;
 }
+
+/** For each word, the place just after its sentence. */
+export function sentenceEnds(tokens: readonly Token[]): number[] {
+  const ends: number[] = [];
+  let end = tokens.length;
+  for (let at = tokens.length - 1; at >= 0; at -= 1) {
+    if (tokens[at]?.sentence !== tokens[at + 1]?.sentence) end = at + 1;
+    ends[at] = end;
+  }
+  return ends;
+}

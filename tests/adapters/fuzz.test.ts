@@ -47,6 +47,15 @@ test("every piece by itself, at every place of words, and as long as can be", { 
   }
 });
 
+test("what was found once: a forged press writes nothing unchecked, and words that every object knows are words", () => {
+  const owner = Array.from({ length: 50 }, (_, at) => household(random(at))).find(({ heaters }) => heaters.length > 0);
+  if (!owner) throw new Error("nobody owns a heater");
+  const press = (choice: string) => decide(stage, owner, message(owner, choice, NOW_MS, { choice }), NOW_MS).writes.filter(({ write }) => write === "heater");
+  for (const forged of ["max_load_kg=900", "kind=castle", "toString=1", "__proto__=1"]) expect(press(`fact:${forged}`), forged).toEqual([]);
+  expect(press("fact:gas_exit=low")).toHaveLength(1);
+  expect(() => decide(stage, owner, message(owner, "x", NOW_MS, { text: "is constructor dry enough at 17 %? 3 constructor ago" }), NOW_MS)).not.toThrow();
+});
+
 test("what is looked for is found", () => {
   expect(unclean("a\u202Eb", "x")).toHaveLength(1);
   expect(unclean("a\u0007", "x")).toHaveLength(1);

@@ -64,10 +64,12 @@ async function idle(name: string, filled: Filled): Promise<void> {
     return times;
   };
   await laterRows(filled, 0, 1_000);
-  const few = row(`${name}: idle tick, 1,000 reminders wait`, await ticks(), "ms");
+  const few = await ticks();
+  row(`${name}: idle tick, 1,000 reminders wait`, few, "ms");
   await laterRows(filled, 1_000, MILLION);
   const many = await ticks();
-  const flat = median(many) <= few * FLAT_RATIO + 0.1;
+  // the least of each: other work on the machine counts for the rest
+  const flat = Math.min(...many) <= Math.min(...few) * FLAT_RATIO + 0.1;
   row(`${name}: idle tick, 1,000,000 reminders wait`, many, "ms", { words: `< ${IDLE_MS} ms, flat`, met: median(many) < IDLE_MS && flat });
 }
 

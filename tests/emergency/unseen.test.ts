@@ -48,7 +48,7 @@ describe("the learnt layer", () => {
     ["her words come out as porridge and she giggles", "co-alarm"],
     ["little man patted the window of the stove, now he's howling", "burn"],
     ["the lid is dancing and a flame licks out each time", "back-puff"],
-    ["cups walk off the shelf, the gable trembles and hums", "chimney-fire"],
+    ["the plates on the wall tremble and there is a rumble up in the brickwork", "chimney-fire"],
   ])("only ever thinks danger possible: %s", (text, kind) => {
     expect(recogniseDanger(text)).toMatchObject({ kind, certainty: "possible" });
   });

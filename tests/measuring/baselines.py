@@ -17,7 +17,7 @@ def lines(path):
 
 
 training = [one for path in sorted(glob.glob(os.path.join(HERE, "../training/*.jsonl"))) for one in lines(path)]
-measured = [one for one in lines(os.path.join(HERE, "topics.jsonl")) if one["topic"] != "out-of-scope"]
+measured = [one for one in lines(os.path.join(HERE, (sys.argv[1] if len(sys.argv) > 1 else "") + "topics.jsonl")) if one["topic"] != "out-of-scope"]
 
 
 def report(rank):

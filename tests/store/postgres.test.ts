@@ -1,10 +1,11 @@
 /** What only the server store has to stand: no server, a silent one, broken connections, several workers. */
 import { createServer, type Server } from "node:net";
+import { sql } from "kysely";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import pg from "pg";
 import type { Store } from "../../src/records/ports.ts";
 import { StoreBusy, StoreUnreachable } from "../../src/store/errors.ts";
-import { openStore } from "../../src/store/open.ts";
+import { openEngine, openStore, storeOn } from "../../src/store/open.ts";
 import { type Location, POSTGRES } from "./locations.ts";
 import { dueOf, heaterOf, MINUTE, NOW, say, saying, snapshotOf, writeHeater } from "./made.ts";
 
@@ -131,5 +132,19 @@ run(`PostgreSQL${POSTGRES.missing ? ` (${POSTGRES.missing})` : ""} with several 
     expect(await inFiles(`${MARK} ana`)).toEqual([]);
     expect((await inFiles(`${MARK} ben`)).length).toBeGreaterThan(3);
     await client.end();
+  });
+
+  test("a claim from a table that has just grown goes by its index, and neither sorts nor gathers what it does not take", async () => {
+    const engine = await openEngine(at.location);
+    const ana = await say(storeOn(engine), "ana", () => ({}));
+    await sql`analyze due`.execute(engine.db);
+    await sql`insert into due (key, kind, due_at_ms, again_at_ms, useful_until_ms, person_id, place_id, attempts, doc)
+      select 'k' || i, 'reminder', i, i, i, ${ana.person.id}, ${ana.place.id}, 0, '{}' from generate_series(1, 3000) i`.execute(engine.db);
+    const asked = sql<Record<"QUERY PLAN", string>>`explain select key from due where again_at_ms <= ${NOW} and lease is null order by again_at_ms limit 50 for update skip locked`;
+    const planOf = async (rows: Promise<{ rows: Record<"QUERY PLAN", string>[] }>) => (await rows).rows.map((row) => row["QUERY PLAN"]).join("\n");
+    const plan = await engine.claim((db) => planOf(asked.execute(db)));
+    expect(plan).toContain("Index Scan using due_again");
+    expect(plan).not.toMatch(/Sort|Bitmap/);
+    await engine.close();
   });
 });

@@ -66,22 +66,34 @@ def encoder():
     def gelu(x):
         return 0.5 * x * (1 + np.tanh(0.7978845608 * (x + 0.044715 * x**3)))
 
-    def one(text):
-        ids = tokenizer.encode(text).ids
-        x = norm(w["embeddings.word_embeddings.weight"][ids] + w["embeddings.position_embeddings.weight"][: len(ids)] + w["embeddings.token_type_embeddings.weight"][0], "embeddings.LayerNorm")
-        n, d = x.shape
+    def alike(ids):
+        """Messages of one length, [message][token]: no padding is needed."""
+        x = norm(w["embeddings.word_embeddings.weight"][ids] + w["embeddings.position_embeddings.weight"][: ids.shape[1]] + w["embeddings.token_type_embeddings.weight"][0], "embeddings.LayerNorm")
+        b, n, d = x.shape
         for layer in range(layers):
             name = f"encoder.layer.{layer}."
-            q, k, v = (dense(x, name + f"attention.self.{part}").reshape(n, heads, d // heads).transpose(1, 0, 2) for part in ("query", "key", "value"))
-            a = q @ k.transpose(0, 2, 1) / np.sqrt(d // heads)
+            q, k, v = (dense(x, name + f"attention.self.{part}").reshape(b, n, heads, d // heads).transpose(0, 2, 1, 3) for part in ("query", "key", "value"))
+            a = q @ k.transpose(0, 1, 3, 2) / np.sqrt(d // heads)
             a = np.exp(a - a.max(-1, keepdims=True))
             a /= a.sum(-1, keepdims=True)
-            x = norm(x + dense((a @ v).transpose(1, 0, 2).reshape(n, d), name + "attention.output.dense"), name + "attention.output.LayerNorm")
+            x = norm(x + dense((a @ v).transpose(0, 2, 1, 3).reshape(b, n, d), name + "attention.output.dense"), name + "attention.output.LayerNorm")
             x = norm(x + dense(gelu(dense(x, name + "intermediate.dense")), name + "output.dense"), name + "output.LayerNorm")
-        mean = x.mean(0)
-        return mean / np.linalg.norm(mean)
+        mean = x.mean(1)
+        return mean / np.linalg.norm(mean, axis=-1, keepdims=True)
 
-    return lambda texts: np.array([one(text) for text in texts])
+    def encode(texts):
+        tokens = [tokenizer.encode(text).ids for text in texts]
+        by_length = {}
+        for i, ids in enumerate(tokens):
+            by_length.setdefault(len(ids), []).append(i)
+        out = np.zeros((len(texts), w["embeddings.word_embeddings.weight"].shape[1]), np.float32)
+        for places in by_length.values():
+            for start in range(0, len(places), 64):
+                batch = places[start : start + 64]
+                out[batch] = alike(np.array([tokens[i] for i in batch]))
+        return out
+
+    return encode
 
 
 def main():

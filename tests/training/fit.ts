@@ -108,6 +108,6 @@ export const judge = (scores: Scores, calibration: Calibration): Float64Array =>
 export const prepare = (messages: readonly Message[], language: Spoken = "en"): { data: LexiconData; lexicon: Lexicon; vectors: Vectors; examples: Example[] } => {
   const vectors = loadVectors();
   const data = lexiconData(messages, language);
-  const lexicon = buildLexicon(data, vectors.words);
+  const lexicon = buildLexicon(data, vectors.words, language === "de" ? "not-english" : "all");
   return { data, lexicon, vectors, examples: examplesOf(messages, lexicon, vectors.words.length) };
 };

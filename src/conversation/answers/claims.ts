@@ -53,7 +53,7 @@ export function clausesOf(text: string): Clause[] {
   let words: string[] = [];
   let from = 0;
   let turns = false;
-  let deniedBefore = false;
+  let deniedBefore: Opens = false;
   const close = (to: number): void => {
     if (words.length > 0) {
       const { claims, opensDenied } = judged(words, deniedBefore);
@@ -88,6 +88,9 @@ export function clausesOf(text: string): Clause[] {
   return out;
 }
 
+/** whether a denial reaches into what follows; only behind "weder" does "noch" deny, elsewhere it is "still" */
+type Opens = false | "denied" | "neither";
+
 const wordOf = (token: Token | undefined): string => (token?.kind === "word" ? token.word : "");
 const figureWord = (token: Token): string => (token.kind === "number" ? String(token.value) : "");
 
@@ -95,7 +98,7 @@ const figureWord = (token: Token): string => (token.kind === "number" ? String(t
  * "no smoke, smell or soot": a short further part with "or" in it is still under the denial; an "and" ends it. The joint words themselves
  * are left out.
  */
-function judged(words: readonly string[], before: boolean): { claims: Claim[]; opensDenied: boolean } {
+function judged(words: readonly string[], before: Opens): { claims: Claim[]; opensDenied: Opens } {
   const parts: string[][] = [[]];
   for (const word of words) {
     if (JOINTS.has(word) && (parts.at(-1)?.length ?? 0) > 1) parts.push([]);
@@ -109,21 +112,39 @@ function judged(words: readonly string[], before: boolean): { claims: Claim[]; o
   });
   return { claims, opensDenied: open };
 }
-function judgedPart(words: readonly string[], before: boolean): { claims: Claim[]; opensDenied: boolean } {
-  let denying = before && words.length <= 5 && words.some((word) => word === "or" || word === "nor" || word === "oder" || word === "noch");
-  const quiet = stillDevice(words) || words.some((word) => word === "nicht") || (words.length > 1 && words.length <= 6 && LAST.has(words.at(-1) ?? ""));
-  let opens = denying;
+function judgedPart(words: readonly string[], before: Opens): { claims: Claim[]; opensDenied: Opens } {
+  let denying = before !== false && words.length <= 5 && words.some((word) => word === "or" || word === "nor" || word === "oder" || (before === "neither" && word === "noch"));
+  const out = fireOut(words);
+  const quiet = stillDevice(words) || out === "out" || goneGerman(words) || (out !== "burns" && words.some((word) => word === "nicht")) || (words.length > 1 && words.length <= 6 && LAST.has(words.at(-1) ?? ""));
+  const not = words.indexOf("nicht");
+  let opens: Opens = denying && before;
   const claims = words.map((word, i): Claim => {
     const root = stem(word);
     if (NEGATORS.has(word) && !(word === "not" && words[i + 1] === "only") && !(word === "no" && (words[i + 1] === "longer" || words[i + 1] === "doubt"))) {
       denying = true;
-      opens = true;
+      opens = word === "weder" ? "neither" : (opens || "denied");
       return { word, stem: root, denied: false };
     }
-    return { word, stem: root, denied: denying || quiet };
+    return { word, stem: root, denied: (denying && !(out === "burns" && FIRES.has(word))) || (quiet && !(i < not && SPANS.has(word))) };
   });
   return { claims, opensDenied: opens };
 }
+
+/** "Feuer ist aus" denies the fire, "noch nicht aus" affirms it; German alone. */
+function fireOut(words: readonly string[]): "out" | "burns" | null {
+  if (!words.some((word) => FIRES.has(word)) || !words.some((word) => OUT.has(word))) return null;
+  return words.some((word) => NEGATORS.has(word) || DOUBTS_OUT.has(word)) ? "burns" : "out";
+}
+const FIRES = set("feuer flammen glut");
+const OUT = set("aus erloschen ausgegangen");
+const DOUBTS_OUT = set("fast beinahe bald gleich halb kaum vielleicht wohl");
+
+/** "Glut ist keine mehr da", "Flammen sehe ich keine" */
+const goneGerman = (words: readonly string[]): boolean =>
+  words.some((word, i) => i > 0 && KEINE.has(word) && (i === words.length - 1 || words[i + 1] === "mehr" || words[i + 1] === "da"));
+/** how long something was not done is affirmed: "den ganzen Sommer nicht geheizt" */
+const SPANS = set("seit ganzen ganze lange langem sommer winter herbst fruhjahr saison woche wochen monat monate monaten jahr jahre jahren tage tagen");
+const KEINE = set("keine keinen keiner keins");
 
 /** "hood off", "alarm quiet", "CO alarm 0"; an alarm that "went off" sounded, though. */
 function stillDevice(words: readonly string[]): boolean {

@@ -1,7 +1,5 @@
 /** German words as answers are read by: one root for all forms of a word, mended towards German words alone, and how much each tells. */
-import { GERMAN_WORDS } from "../german/known-words.ts";
 import { keyOf } from "../german/pieces.ts";
-import { Speller } from "../reading/spelling.ts";
 import { wordBucket } from "../routing/features.ts";
 import { germanRoot } from "../routing/german.ts";
 import { hashText } from "../routing/hash.ts";
@@ -15,7 +13,7 @@ const SMALL: ReadonlySet<string> = new Set(
     "kann kannst konnen konnte soll sollte sollen muss musst mussen musste darf durfen will wollen wollte mag mochte wurde an am auf aus bei beim bis durch fur gegen im in ins mit nach ohne seit uber um unter vom von vor wahrend wegen zu zum zur zwischen ab hin her " +
     "und oder aber denn weil dass ob wenn als wie so auch noch nur schon mal doch ja eben halt eh also dann da dort hier jetzt nun immer wieder sehr ganz etwas was wer wo wann warum wieso wohin woher alle alles mehr viel viele wenig einmal manchmal meistens meist oft " +
     "selbst erst gerade eigentlich ungefahr etwa circa bisschen bissl wenigstens jedenfalls einfach gar geht gehen ging kommt kommen kam macht machen gemacht tut tun sehe sehen sieht gesehen denke glaube weiss sage sagt gibt lasst lassen liegt steht bleibt " +
-    "sache ding tag tage gut neu alt eins zwei stuck teil seite dran drin dabei damit davon dazu daran darauf darin raus rein rauf runter heraus hinein " +
+    "sache ding tag tage gut neu alt eins zwei stuck teil seite dabei damit davon dazu daran darauf darin " +
     "i a da de dea s d is san hob hom ham hot wos wia mia ma ned net nimma oda scho no do des dees isch sind hend chan chani mues au uf bi bim vo vom fur us").split(" "),
 );
 const SMALLEST = 0.08;
@@ -28,25 +26,38 @@ const LONG = 5;
 const UNSEEN_SHORT = 0.6;
 
 let seen: ReadonlyMap<number, number> | null = null;
+function rarityOf(root: string): number | undefined {
+  const { known } = wordModel("de").linear;
+  seen ??= new Map([...known.buckets].map((bucket, row) => [bucket, known.rarity[row] as number]));
+  return seen.get(wordBucket(hashText(stem(root))));
+}
+
 /** 0.08 to 1 */
 export function germanTells(word: string): number {
   const key = keyOf(word);
   if (key.length === 1 || SMALL.has(key)) return SMALLEST;
-  const { known } = wordModel("de").linear;
-  seen ??= new Map([...known.buckets].map((bucket, row) => [bucket, known.rarity[row] as number]));
-  const rarity = seen.get(wordBucket(hashText(stem(germanRoot(key)))));
+  const rarity = rarityOf(germanRoot(key));
   if (rarity === undefined) return key.length < 3 ? LEAST : key.length < LONG ? UNSEEN_SHORT : 1;
   return Math.min(1, Math.max(LEAST, (rarity - TELLS_NOTHING) / (TELLS_ALL - TELLS_NOTHING)));
 }
 
 /** Shorter roots lie too near each other: "schein" is no slip of "scheib". */
 const MENDED_FROM = 7;
-const ROOTS = new Set([...GERMAN_WORDS].map(germanRoot));
-const speller = new Speller([...ROOTS].map((root) => [root, root] as const), { from: MENDED_FROM });
+
+/** "Lüftung" and "Lüfter" are no "Luft", though they fold to it. */
+const VENTILATION = /^luft(?:er|ung)/;
+/** "alt", "altes", "alten": three letters are root enough before these */
+const SHORT_ENDED = /^(.{3})(?:e[nrsm]?)$/;
 
 /** The root of all forms of a word; a slip in a long one is mended. */
 export function germanRootOf(word: string): string {
-  const root = germanRoot(keyOf(word));
-  const known = seen?.has(wordBucket(hashText(stem(root)))) ?? false;
-  return known ? root : (speller.find(root)?.value ?? root);
+  const key = keyOf(word);
+  if (VENTILATION.test(key)) return "lufter";
+  const root = germanRoot(key);
+  return settled(root.length < MENDED_FROM ? root : wordModel("de").lexicon.entry(root).word);
+}
+/** "feuchtes", "feucht": ending after ending, until none is left */
+function settled(word: string): string {
+  const root = germanRoot(word);
+  return root === word ? (SHORT_ENDED.exec(word)?.[1] ?? word) : settled(root);
 }

@@ -76,6 +76,10 @@ function readAt(pieces: readonly Piece[], i: number, options: GlossOptions, remi
     if (piece.key === "daran" && next?.key === "erinnern") return { english: "", length: 2 };
     if (piece.key === "erinnern") return { english: "", length: 1 };
   }
+  // "war im Oktober da" is "was here in October"
+  if (piece.key === "war" && hereBehind(pieces, i)) return { english: "was here", length: 1 };
+  if (piece.key === "im" && next && monthNamed(next.key)) return { english: "in", length: 1 };
+  if (piece.key === "da" && (!next || next.kind === "sign")) return { english: pieces.some((one, at) => at < i && one.key === "war" && hereBehind(pieces, at)) ? "" : "here", length: 1 };
   // "zieh K7M2 zurück"
   if (piece.key === "zuruck" && pieces[0]?.key.startsWith("zieh")) return { english: "", length: 1 };
   const part = PARTS_OF_DAY[piece.key];
@@ -114,6 +118,13 @@ function readAt(pieces: readonly Piece[], i: number, options: GlossOptions, remi
   const month = piece.key.length > 2 ? monthNamed(piece.key) : undefined;
   if (month && (piece.key.length > 3 || pieces[i - 1]?.kind === "number")) return { english: month, length: 1 };
   return { english: wordOf(piece), length: 1 };
+}
+
+/** a "da" that ends the clause */
+function hereBehind(pieces: readonly Piece[], i: number): boolean {
+  const end = pieces.findIndex(({ kind }, at) => at > i && kind === "sign");
+  const last = end < 0 ? pieces.length - 1 : end - 1;
+  return last > i && last - i < 6 && pieces[last]?.key === "da";
 }
 
 /** "abends um 8": the hour alone. */

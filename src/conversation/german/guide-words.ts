@@ -6,7 +6,7 @@ const SAYS: readonly (readonly [GuideEvent | "take-over", string])[] = [
   [{ event: "pause" }, "pause|kurz warten|warte mal|warte kurz|moment|moment mal|einen moment|augenblick"],
   [{ event: "resume" }, "weiter|weitermachen|mach weiter|machen wir weiter|fortsetzen|bin wieder da|ich bin wieder da|wieder da"],
   [{ event: "stop" }, "begleitung beenden|beende die begleitung|stopp die begleitung|begleitung stoppen|hor auf zu fragen"],
-  [{ event: "lit" }, "angezundet|ist angezundet|es ist angezundet|ich habe angezundet|ich hab angezundet|hab angezundet|habe angezundet|es brennt jetzt|jetzt angezundet|angemacht|hab es angezundet"],
+  [{ event: "lit" }, "angezundet|ist angezundet|es ist angezundet|ich habe angezundet|ich hab angezundet|hab angezundet|habe angezundet|es brennt jetzt|jetzt angezundet|ist an|feuer ist an|das feuer ist an|hab eingeheizt|ich hab eingeheizt|ich habe eingeheizt|hab angeheizt|ich habe angeheizt|angemacht|hab es angezundet"],
   [{ event: "out" }, "ist aus|es ist aus|ist ausgegangen|es ist ausgegangen|ausgegangen|feuer ist aus|das feuer ist aus|feuer ist ausgegangen|das feuer ist ausgegangen|ist erloschen"],
   ["take-over", "ich ubernehme|ich ubernehme die wache|ubernehme|ubernehme die wache|ich passe jetzt auf"],
   [{ event: "leave-open" }, "lass ihn offen|ich lass ihn offen|ich lasse ihn offen|bleibt offen|er bleibt offen|ich lasse den schieber offen|schieber bleibt offen|ich lass den schieber offen|lass ich offen|ich lass offen"],

@@ -18,6 +18,7 @@ export function closes(tokens: readonly Token[], i: number): boolean {
 
 /** All figures of a text, each with what its neighbours lend it. */
 export function withNeighbours(tokens: readonly Token[], list: readonly PlacedFigure[], options: FigureOptions): PlacedFigure[] {
+  if (list.every(({ figure }) => figure.dimension === null)) return bareTemperatures(tokens, list, options);
   const measured = comparedUnits(tokens, sidesAlike(tokens, list));
   return sharedBasis(tokens, sharedScale(pricedInPounds(tokens, bareTemperatures(tokens, measured, options))));
 }
@@ -43,9 +44,17 @@ function sidesAlike(tokens: readonly Token[], given: readonly PlacedFigure[]): P
 }
 
 const COMPARED = new Set(["mass", "temperature", "share", "length", "volume"]);
-const COMPARING = ["from", "not", "but", "than", "says", "say", "said", "reads", "shows", "showed", "takes", "fits", "allows", "wants",
-  "needs"];
+const COMPARING = new Set(["not", "says", "say", "said", "reads", "shows", "showed", "takes", "fits", "allows",
+  "wants", "needs"]);
+const ALLOWING = new Set(["takes", "fits", "allows", "wants", "needs"]);
 const FARTHEST = 12;
+
+/** "down to 13 kg from 16", "13 kg, up from 10", "rather than 16" */
+function comparedBefore(tokens: readonly Token[], lender: PlacedFigure | undefined, from: number): boolean {
+  if (isWord(tokens[from - 1], "than")) return isWord(tokens[from - 2], "rather", "more", "less");
+  return isWord(tokens[from - 1], "from") && lender !== undefined
+    && (isWord(tokens[from - 2], "up", "down") || isWord(tokens[lender.from - 1], "to"));
+}
 
 /**
  * "down to 13 kg from 16", "the bag says 10 kg but my scales say 8.7", "from 58 to 67 F": a bare number takes the unit it is
@@ -61,12 +70,16 @@ function comparedUnits(tokens: readonly Token[], given: readonly PlacedFigure[])
     const before = list[i - 1];
     const towards = isWord(tokens[bare.from - 1], "from") && next !== undefined && next.from <= bare.to + 2
       && isWord(tokens[next.from - 1], "to");
-    const said = more || isWord(tokens[bare.from - 1], ...COMPARING)
+    const corrected = isWord(tokens[bare.from - 1], "but") && before !== undefined && isWord(tokens[before.from - 1], "not");
+    // "12 kg from 7 to 9" tells the time
+    const ends = bare.figure.low === undefined || ALLOWING.has(wordAt(tokens[bare.from - 1]));
+    const said = (more || corrected || COMPARING.has(wordAt(tokens[bare.from - 1])) || comparedBefore(tokens, before, bare.from)
       || (isWord(tokens[bare.from - 1], "of") && isWord(tokens[bare.from - 2], "instead"))
       || (isWord(tokens[bare.from - 1], "at") && isWord(tokens[bare.from - 2], "was", "is", "sits", "sat", "stays")
-        && before?.figure.dimension === "temperature");
+        && before?.figure.dimension === "temperature")) && ends;
     const lender = towards ? next : said && before && bare.from - before.to <= FARTHEST ? before : undefined;
-    if (!lender || lender.figure.unit === null || (lender.times ?? 1) !== 1 || !COMPARED.has(lender.figure.dimension ?? "")
+    if (!lender || (!towards && ofAnother(tokens, lender, bare)) || lender.figure.unit === null || (lender.times ?? 1) !== 1
+      || !COMPARED.has(lender.figure.dimension ?? "")
       || !alike(bare.figure, lender.figure)) return;
     const { dimension, unit, unscaled } = lender.figure;
     list[i] = { ...bare, figure: { ...bare.figure, dimension, unit, ...(unscaled ? { unscaled } : {}),
@@ -74,6 +87,25 @@ function comparedUnits(tokens: readonly Token[], given: readonly PlacedFigure[])
   });
   return list;
 }
+
+/** What a meter, a thermometer or an alarm says is compared with its like alone: "12 kg birch, meter says 17" is no mass. */
+function ofAnother(tokens: readonly Token[], lender: PlacedFigure, bare: PlacedFigure): boolean {
+  const { dimension } = lender.figure;
+  if (dimension !== "temperature" && isWord(tokens[bare.to], ...PLACES)) return true;
+  return tokens.slice(lender.to, bare.from).some((token) => {
+    const measured = INSTRUMENTS.get(wordAt(token));
+    return measured !== undefined && measured !== dimension;
+  });
+}
+
+const PLACES = ["outside", "inside", "in", "out", "here", "overnight", "today", "yesterday", "now"];
+const INSTRUMENTS: ReadonlyMap<string, string> = new Map([
+  ["meter", "share"], ["moisture", "share"], ["mc", "share"], ["hygrometer", "share"], ["thermometer", "temperature"], ["probe",
+    "temperature"],
+  ["gauge", "temperature"], ["temp", "temperature"], ["temperature", "temperature"], ["flue", "temperature"], ["outside", "temperature"],
+  ["inside", "temperature"], ["room", "temperature"], ["alarm", "ppm"], ["detector", "ppm"], ["co", "ppm"], ["clock", "time"], ["watch",
+    "time"],
+]);
 
 const alike = (a: Figure, b: Figure): boolean => (b.dimension === "temperature"
   || (a.value > 0 && a.value <= 5 * b.value && b.value <= 5 * a.value));

@@ -1,7 +1,7 @@
 /** Two numbers that are one figure: "12-14 kg", "12 kg to 14 kg", "between 6 and 8", "6 or 7", "10 ± 0.5 kg". */
 import { convert } from "../../quantities.ts";
 import type { Figure, PlacedFigure } from "./figure.ts";
-import { isSign, isWord, type NumberToken, type Token } from "./tokens.ts";
+import { isSign, isWord, wordAt, type NumberToken, type Token } from "./tokens.ts";
 
 type Read = (from: number) => PlacedFigure | null;
 /** Where the second number begins, and what must hold of the two. */
@@ -12,8 +12,8 @@ interface Joint {
 }
 
 const MARKS = new Set(["-", "–", "~", "…"]);
-const JOINING = ["to", "or", "til", "till", "bis", "thru", "through", "until"];
-const HEDGES = ["maybe", "about", "around", "perhaps", "say", "possibly", "nearly", "almost"];
+const JOINING = new Set(["to", "or", "til", "till", "bis", "thru", "through", "until"]);
+const HEDGES = new Set(["maybe", "about", "around", "perhaps", "say", "possibly", "nearly", "almost"]);
 const CHANGES = new Set(["dropped", "drops", "drop", "fell", "falls", "went", "goes", "going", "gone", "rose", "climbed", "climbs", "up",
   "down", "sank", "jumped", "raised", "lowered", "changed", "switched", "moved", "cooled", "warmed", "increased", "reduced", "cut"]);
 
@@ -71,7 +71,7 @@ function jointAt(tokens: readonly Token[], first: PlacedFigure): Joint | null {
   if (joint?.kind === "number") return joint.spelled && inWords(tokens, first) ? { next: to, only: "near" } : null;
   if (isWord(joint, "up") && isWord(after, "to")) return { next: hedged(tokens, to + 2) };
   const between = isWord(tokens[from - 1], "between") || isWord(tokens[from - 2], "between");
-  if (!isWord(joint, ...JOINING) && !(between && isWord(joint, "and"))) return null;
+  if (!JOINING.has(wordAt(joint)) && !(between && isWord(joint, "and"))) return null;
   if (isWord(joint, "to") && changes(tokens, from)) return null;
   return { next: hedged(tokens, to + 1), ...(isWord(joint, "or") ? { only: "near" as const } : {}) };
 }
@@ -91,7 +91,7 @@ function changes(tokens: readonly Token[], from: number): boolean {
 /** Passes "maybe", "about" and "~" before the second number. */
 function hedged(tokens: readonly Token[], i: number): number {
   if (isWord(tokens[i], "at") && isWord(tokens[i + 1], "most")) return i + 2;
-  return isWord(tokens[i], ...HEDGES) || isSign(tokens[i], "~") ? i + 1 : i;
+  return HEDGES.has(wordAt(tokens[i])) || isSign(tokens[i], "~") ? i + 1 : i;
 }
 
 /** The hundred of "five to six hundred", the thousand of "2-3k". */

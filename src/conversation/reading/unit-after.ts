@@ -82,11 +82,11 @@ export interface Filler {
 }
 const QUALITIES = new Set(["more", "extra", "full", "whole", "solid", "good", "long", "dry", "stacked", "loose", "seasoned", "split",
   "big", "small", "real", "straight", "bloody"]);
-const SOFTENERS = ["ish", "odd", "something"];
+const SOFTENERS = new Set(["ish", "odd", "something"]);
 
 export function fillerAt(tokens: readonly Token[], i: number, number: NumberToken): Filler {
   const hyphen = isSign(tokens[i], "-") && tokens[i]?.gap === false ? 1 : 0;
-  if (isWord(tokens[i + hyphen], ...SOFTENERS)) return { length: hyphen + 1, about: true };
+  if (SOFTENERS.has(wordAt(tokens[i + hyphen]))) return { length: hyphen + 1, about: true };
   if (isWord(tokens[i], "or") && isWord(tokens[i + 1], "so")) return { length: 2, about: true };
   if (isWord(tokens[i], "and") && isWord(tokens[i + 1], "a") && isWord(tokens[i + 2], "bit")) return { length: 3, about: true };
   if ((isSign(tokens[i], "+") && tokens[i]?.gap === false)

@@ -10,7 +10,7 @@ const YES = words(
   "certainly|of course|totally|sure thing|thats right|that is right|it is|it does|i do|i did|we do|we have|i have|yes please|" +
   "please do|go ahead|do it|exactly|done|sounds good|fine|you bet|roger|it has|they do|there is|there are|uh huh|mhm|mm hm|i am|" +
   "always|yup yup|it was|i think so|suppose so|i guess so|probably yes|" +
-  "ja|jawohl|ja genau|genau|stimmt|klar|naturlich|doch|joo|kylla|juu|niin|ok ja|japp|jo|absolut|javisst|oui|ouais|bien sur|d accord|" +
+  "ja|jawohl|ja genau|genau|stimmt|klar|freilich|eh klar|sicher|auf jeden fall|glaub schon|glaub ich schon|glaube ich schon|ich glaube schon|ich denke schon|denke schon|wahrscheinlich schon|das stimmt|jo eh|immer|naturlich|doch|joo|kylla|juu|niin|ok ja|japp|jo|absolut|javisst|oui|ouais|bien sur|d accord|" +
   "exact|si|certo|esatto|va bene|claro|vale|por supuesto|sip|tak|no tak|oczywiscie|jasne|да|ага|конечно|угу|верно|так",
 );
 const NO = words(
@@ -18,7 +18,7 @@ const NO = words(
   "it doesnt|it does not|i dont|i do not|i didnt|we dont|i havent|we havent|it hasnt|no way|no thanks|no thank you|none|nothing|dont|" +
   "it wasnt|there isnt|there arent|there is not|no chance|hardly|i think not|dont think so|i dont think so|probably not|nee|" +
   "absolutely not|definitely not|of course not|certainly not|" +
-  "nein|ne|noch nicht|nicht|gar nicht|ei|en|ei ole|emme|eipa|nej|inte|icke|non|pas du tout|pas encore|jamais|mai|per niente|nunca|" +
+  "nein|ne|noch nicht|nicht|gar nicht|naa|eher nicht|uberhaupt nicht|glaube nicht|ich glaube nicht|glaub nicht|glaub ich nicht|glaube ich nicht|ich glaub nicht|eigentlich nicht|auf keinen fall|nicht wirklich|niemals|keine|kein|ei|en|ei ole|emme|eipa|nej|inte|icke|non|pas du tout|pas encore|jamais|mai|per niente|nunca|" +
   "todavia no|nie|nigdy|jeszcze nie|нет|неа|не|никогда|еще нет",
 );
 const UNKNOWN = words(
@@ -26,7 +26,7 @@ const UNKNOWN = words(
   "hard to say|maybe|perhaps|possibly|no clue|who knows|unknown|havent looked|have not looked|havent checked|didnt look|could be|" +
   "not certain|uncertain|couldnt say|i forgot|cant remember|dont remember|beats me|hmm|skip|pass|?|??|dk|no opinion|cant see|" +
   "might be|im unsure|wouldnt know|depends|" +
-  "weiss nicht|weiss ich nicht|keine ahnung|vielleicht|ich weiss nicht|unsicher|en tieda|ei tietoa|ehka|vet inte|vet ej|kanske|" +
+  "weiss nicht|weiss ich nicht|kann ich nicht sagen|das weiss ich nicht|bin nicht sicher|bin mir nicht sicher|ich bin mir nicht sicher|nicht sicher|schwer zu sagen|kommt drauf an|keinen schimmer|hab nicht geschaut|habe ich nicht geschaut|woas i ned|woass i ned|weiss i ned|keine ahnung|vielleicht|ich weiss nicht|unsicher|en tieda|ei tietoa|ehka|vet inte|vet ej|kanske|" +
   "ingen aning|je ne sais pas|sais pas|aucune idee|peut etre|non so|non lo so|forse|boh|no se|no lo se|ni idea|quizas|tal vez|" +
   "nie wiem|moze|byc moze|не знаю|незнаю|хз|может быть|может|наверное не знаю",
 );

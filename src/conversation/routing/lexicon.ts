@@ -39,7 +39,8 @@ const MEND_FROM_LENGTH = 4;
 /** Words remembered between messages, so that the commonest are worked out once. */
 const REMEMBERED_WORDS = 6000;
 
-export function buildLexicon(data: LexiconData, vectorWords: readonly string[]): Lexicon {
+/** @param mends to which words a slip is repaired: to all, or to those without a vector, which English lacks, so that "rohr" is no slip of "roar" */
+export function buildLexicon(data: LexiconData, vectorWords: readonly string[], mends: "all" | "not-english" = "all"): Lexicon {
   const senseNames = Object.keys(data.senses);
   const root = new Map<string, PhraseNode>();
   const plain = (phrase: string): string[] => phrase.toLowerCase().replaceAll("'", "").split(/[\s-]/).filter(Boolean);
@@ -61,7 +62,8 @@ export function buildLexicon(data: LexiconData, vectorWords: readonly string[]):
   const rows = new Map(vectorWords.map((word, row) => [word, row]));
   for (const word of data.vocabulary) known.add(word);
   const spellings = new Map(Object.entries(data.spellings));
-  const targets = [...new Set([...data.vocabulary, ...known])].filter((word) => word.length >= MEND_FROM_LENGTH);
+  const targets = [...new Set([...data.vocabulary, ...known])].filter((word) => word.length >= MEND_FROM_LENGTH && (mends === "all" || !rows.has(word)));
+  const targeted = new Set(targets);
   let deletions: Map<string, string> | undefined;
   const remembered = new Map<string, Entry>();
 
@@ -72,7 +74,7 @@ export function buildLexicon(data: LexiconData, vectorWords: readonly string[]):
     if (near !== undefined) return near;
     for (let i = 0; i < word.length; i++) {
       const shorter = word.slice(0, i) + word.slice(i + 1);
-      if (known.has(shorter) && shorter.length >= MEND_FROM_LENGTH) return shorter;
+      if (targeted.has(shorter)) return shorter;
       const candidate = deletions.get(shorter);
       if (candidate !== undefined && Math.abs(candidate.length - word.length) <= 1) return candidate;
     }

@@ -95,7 +95,7 @@ export function loadModel(file: URL = WEIGHTS_FILE): Model {
   return {
     topics, calibration, nets, filters, dimensions,
     linear: { known, steps, bias, weights },
-    lexicon: buildLexicon(header.lexicon, vectors.header.words.split(" ")),
+    lexicon: buildLexicon(header.lexicon, vectors.header.words.split(" "), file.href === GERMAN_WEIGHTS_FILE.href ? "not-english" : "all"),
     vectors: new Int8Array(vectors.bytes),
   };
 }

@@ -19,7 +19,7 @@ export function helpOutcome(context: Context): Outcome {
       topic: "help",
       headline: text("help.headline"),
       blocks: blocks(
-        steps(["tonight", "walk", "log", "wrong", "dry", "close", "records", "data"].map((id) => text(`help.${id}`)), { ordered: false }),
+        steps(["tonight", "walk", "log", "wrong", "dry", "close", "records", "pictures", "data"].map((id) => text(`help.${id}`)), { ordered: false }),
         isNew && say(text("help.start")),
         say(text("help.safety")),
         { kind: "choices", cautions: [], choices: [...(["load-size", "light-fire", "black-glass", "wood-dryness"] as const), ...extraTroubles(context.knowledge).map(({ id }) => id).slice(0, MOST_EXTRA)].map(choiceOf) },

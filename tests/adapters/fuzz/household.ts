@@ -1,7 +1,7 @@
 /** Somebody of whom everything that keeps words holds hostile ones: heater, wood, reminders, rules, groups, pictures, people. */
 import type { Message } from "../../../src/message.ts";
 import type { Group } from "../../../src/records/group.ts";
-import type { Decided, HeaterRule, PlaceRow, Snapshot } from "../../../src/records/types.ts";
+import type { Decided, HeaterRule, PlaceRow, Snapshot, Write } from "../../../src/records/types.ts";
 import type { Random } from "../../simulation/random.ts";
 import { piece } from "./messages.ts";
 
@@ -58,19 +58,23 @@ export function household(random: Random): Snapshot {
 
 /** What was decided, kept: as much of it as later answers say back. */
 export function after(snapshot: Snapshot, { writes }: Pick<Decided<unknown>, "writes">): Snapshot {
-  return writes.reduce<Snapshot>((now, one) => {
-    switch (one.write) {
-      case "person": return { ...now, person: one.person };
-      case "heater": return { ...now, heaters: [one.heater, ...now.heaters.filter(({ id }) => id !== one.heater.id)] };
-      case "home": return { ...now, home: one.home };
-      case "fire": return { ...now, fires: [one.fire, ...now.fires.filter(({ id }) => id !== one.fire.id)] };
-      case "talk": return { ...now, talk: { ...now.talk, version: now.talk.version + 1, state: one.state } };
-      case "guide": return { ...now, guide: one.guide };
-      case "end-guide": return { ...now, guide: null };
-      case "reminder": return { ...now, reminders: [...now.reminders.filter(({ id }) => id !== one.reminder.id), one.reminder] };
-      default: return now;
-    }
-  }, snapshot);
+  let now = snapshot;
+  for (const one of writes) now = { ...now, ...changed(now, one) };
+  return now;
+}
+
+function changed({ heaters, fires, talk, reminders }: Snapshot, one: Write): Partial<Snapshot> {
+  switch (one.write) {
+    case "person": return { person: one.person };
+    case "heater": return { heaters: [one.heater, ...heaters.filter(({ id }) => id !== one.heater.id)] };
+    case "home": return { home: one.home };
+    case "fire": return { fires: [one.fire, ...fires.filter(({ id }) => id !== one.fire.id)] };
+    case "talk": return { talk: { ...talk, version: talk.version + 1, state: one.state } };
+    case "guide": return { guide: one.guide };
+    case "end-guide": return { guide: null };
+    case "reminder": return { reminders: [...reminders.filter(({ id }) => id !== one.reminder.id), one.reminder] };
+    default: return {};
+  }
 }
 
 export const message = ({ person, place }: Snapshot, native_id: string, at_ms: number, more: Partial<Message>): Message => ({

@@ -85,6 +85,7 @@ describe("records in German", () => {
     expect(bed.cautions.map(({ id }) => id)).toContain("close-flue");
     expect(bed.text).toContain("nicht die Uhr");
   });
+  it.each(["Der Schornsteinfeger war im Oktober da", "Der Schornsteinfeger war letzte Woche da"])("the sweep's visit: %s", async (line) => expect((await says(someone(), line)).headline).toContain("Aufgeschrieben"));
   it("sentences that readers make are German too", async () => {
     expect((await says(someone(), "18 kg Birke aufgelegt um 18 Uhr, 16 %")).text).toContain("Sind 16 % auf das Frischgewicht oder auf das Trockengewicht bezogen?");
   });

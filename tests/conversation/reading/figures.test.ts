@@ -138,7 +138,10 @@ describe("figures and their neighbours", () => {
     ["a stone and a half of beech", [[1.5, "st"]]], ["a stone heater", []], ["spent 200 pounds on wood", [[200, "GBP"]]],
     ["burnt 200 pounds of wood", [[200, "lb"]]], ["twice a week", []], ["gone for a week", [[7, "day"]]], ["a ton of smoke", []],
     ["10 kg over 12 h", [[10, "kg"], [12, "h"]]], ["2:15 hours", [[2.25, "h"]]], ["at 18:10 h", []], ["CHF 95", [[95, "CHF"]]],
-    ["480,- EUR", [[480, "EUR"]]], ["two, three inches", [[2.5, "in"]]], ["100 % sure", []],
+    ["480,- EUR", [[480, "EUR"]]], ["two, three inches", [[2.5, "in"]]],
+    ["12 kg birch, meter says 17", [[12, "kg"], [17, null]]], ["burnt 12 kg, alarm reads 30", [[12, "kg"], [30, null]]],
+    ["8 kg in, not 20 outside", [[8, "kg"], [20, null]]], ["not 40 kg but 14", [[40, "kg"], [14, "kg"]]],
+    ["12 kg from 7 to 9", [[12, "kg"], [8, null]]], ["8 kg at 18, but 20 now", [[8, "kg"], [18, null], [20, null]]], ["100 % sure", []],
   ] as const)("%s", (text, figures) => expect(read(text)).toEqual(figures));
 
   test.each([["no closer than 36 in", "min"], ["never needed more than 9 kg", "max"], ["nothing under 20 %", "min"], ["25 lb per fire max", "max"],

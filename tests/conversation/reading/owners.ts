@@ -15,7 +15,7 @@ export interface Expected {
   readonly high?: number;
 }
 export interface Owner {
-  /** which sitting it was written in; 4 to 6 after the reader had been mended with 1 and 2, each to see what is still missed */
+  /** which sitting it was written in; 4 to 7 after the reader had been mended with 1 and 2, each to see what is still missed */
   readonly hand: number;
   readonly text: string;
   readonly expect: readonly Expected[];

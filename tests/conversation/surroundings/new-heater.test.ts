@@ -52,3 +52,7 @@ test("a wish is no answer to an open question", async () => {
   await talk.say("ana", "dark smoke from the chimney");
   expect((await talk.say("ana", "show my first fires")).topic).toBe("first-fires");
 });
+test("who asks what is known of the heater sees it", async () => {
+  const shown = await talk.say("ana", "show my heater");
+  expect([shown.topic, shown.text]).toEqual(["set-heater", expect.stringMatching(/largest load 15 kg/)]);
+});

@@ -1,11 +1,11 @@
-/** The people of the fresh cases: what each said to each question (answers.jsonl), read as the conversation reads a typed answer. */
-import { readFileSync } from "node:fs";
-import type { Context } from "../../../src/conversation/context.ts";
-import { hear } from "../../../src/conversation/hear.ts";
-import type { Sign, Trouble } from "../../../src/knowledge/schemas.ts";
-import { play, type Played, type Reads, type Stage } from "../play-case.ts";
+/** The people of a folder of written cases: what each said to each question, read as the conversation reads a typed answer. */
+import { existsSync, readFileSync } from "node:fs";
+import type { Context } from "../../src/conversation/context.ts";
+import { hear } from "../../src/conversation/hear.ts";
+import type { Sign, Trouble } from "../../src/knowledge/schemas.ts";
+import { play, type Played, type Reads, type Stage } from "./play-case.ts";
 
-export interface FreshCase {
+export interface WrittenCase {
   readonly n: number;
   readonly trouble: string;
   readonly now: string;
@@ -23,18 +23,27 @@ export interface Answered {
   readonly said: string;
 }
 
-const lines = <T>(name: string): readonly T[] =>
-  readFileSync(new URL(name, import.meta.url), "utf8").split("\n").filter(Boolean).map((line) => JSON.parse(line) as T);
-export const freshCases = (): readonly FreshCase[] => lines("cases.jsonl");
-export const freshAnswers = (): readonly Answered[] => lines("answers.jsonl");
-/** to questions that the mended trees ask and the first ones did not; typed by whoever mended them, from `story` and `knows` */
-export const laterAnswers = (): readonly Answered[] => lines("answers-later.jsonl");
-/** case number to the causes that its cause words mean */
-export const freshMap = (): Readonly<Record<string, readonly string[]>> =>
-  JSON.parse(readFileSync(new URL("map.json", import.meta.url), "utf8"));
+/** A folder of written cases beside this file, and what their people answered. */
+export interface WrittenSet {
+  readonly cases: readonly WrittenCase[];
+  /** what was typed; `answers-later.jsonl`, where there is one, holds what was typed to the questions of trees mended since */
+  readonly answers: readonly Answered[];
+  /** case number to the causes that its cause words mean */
+  readonly map: Readonly<Record<string, readonly string[]>>;
+}
+export function writtenSet(folder: string): WrittenSet {
+  const at = (name: string): URL => new URL(`${folder}/${name}`, import.meta.url);
+  const lines = <T>(name: string): readonly T[] =>
+    existsSync(at(name)) ? readFileSync(at(name), "utf8").split("\n").filter(Boolean).map((line) => JSON.parse(line) as T) : [];
+  return {
+    cases: lines("cases.jsonl"),
+    answers: [...lines<Answered>("answers-later.jsonl"), ...lines<Answered>("answers.jsonl")],
+    map: JSON.parse(readFileSync(at("map.json"), "utf8")),
+  };
+}
 
 /** longest message that the conversation takes for an answer to an open question */
-const LONGEST_ANSWER_chars = 120;
+export const LONGEST_ANSWER_chars = 120;
 
 /** A bare number picks a choice, as on every network; what does not answer the question may answer another of the tree's. */
 export const readAnswer: Reads = (trouble: Trouble, id: string, heard: Context) => {
@@ -54,7 +63,7 @@ function pickedByNumber(sign: Sign, text: string): string | null | undefined {
 }
 
 /** @param said by `${n} ${sign}` */
-export const playFresh = (stage: Stage, written: FreshCase, said: ReadonlyMap<string, string>): Played =>
+export const playWritten = (stage: Stage, written: WrittenCase, said: ReadonlyMap<string, string>): Played =>
   play(stage, written, (sign) => said.get(`${written.n} ${sign}`), readAnswer);
 export const byQuestion = (answers: readonly Answered[]): ReadonlyMap<string, string> =>
   new Map(answers.map(({ n, sign, said }) => [`${n} ${sign}`, said]));
