@@ -117,7 +117,8 @@ function asked(context: Context): Outcome | null {
 function unread(context: Context): Outcome | null {
   const { tree } = context.state;
   const trouble = tree?.waiting ? context.knowledge.troubles.get(tree.trouble) : undefined;
-  if (!tree?.waiting || !trouble || context.text.length > 120 || ASKS.test(context.said) || WANTS.test(context.said)) return null;
+  // the talk has gone elsewhere since, to an emergency for one
+  if (!tree?.waiting || !trouble || context.state.topic !== tree.trouble || context.text.length > 120 || ASKS.test(context.said) || WANTS.test(context.said)) return null;
   return askAgain(context, trouble) ?? troubleOutcome(context, trouble, { [tree.waiting]: null });
 }
 

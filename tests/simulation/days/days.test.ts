@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { months } from "./world.ts";
 
-const SEEDS = process.env.GLEED_TEST_FULL ? 200 : 6;
+const SEEDS = process.env.GLEED_TEST_FULL ? 60 : 6;
 const DAYS = 100;
 
 describe(`${SEEDS} seeds of ${DAYS} days`, () => {
