@@ -17,7 +17,7 @@ import { readNumberWords } from "./reading/number-words.ts";
 import { scan } from "./reading/tokens.ts";
 import { readYesNo } from "./reading/yes-no.ts";
 import { extraTopic } from "./routing/extra.ts";
-import { route } from "./routing/route.ts";
+import { route, type Route } from "./routing/route.ts";
 import { languageAsked } from "./spoken.ts";
 import { stated } from "./stated.ts";
 import { surroundings } from "./surroundings.ts";
@@ -51,8 +51,9 @@ export function respond(context: Context): Outcome {
 const UNDO: ReadonlySet<string> = new Set(["undo", "take that back", "undo that", "rückgängig", "rueckgaengig", "mach das rückgängig", "rückgängig machen", "zurücknehmen", "nimm das zurück"]);
 const CANCEL: ReadonlySet<string> = new Set(["cancel", "never mind", "nevermind", "forget it", "abbrechen", "abbruch", "vergiss es", "egal", "lass gut sein"]);
 const HELP: ReadonlySet<string> = new Set(["help", "hi", "hello", "hey", "start", "hilfe", "hallo", "moin", "servus", "grüezi", "guten tag", "guten abend", "guten morgen", "menü", "menu", "?"]);
+const THANKS = /^(?:(?:ok|okay|great|perfect|super|cool|brilliant|lovely|alright|all right|right)[,!. ]+)?(?:many |much )?(?:thanks|thank you|thx|cheers|ta|much appreciated|thank you so much|thanks so much|thanks a lot|thanks a million|good night|goodnight|danke|dankeschön|danke dir|vielen dank|merci|gute nacht)(?: (?:sehr|schön|very much|so much|a lot|gleed|mate|all|then))?$/;
 
-/** "undo", "cancel", "help", a greeting: short, whole messages. */
+/** "undo", "cancel", "help", thanks, a greeting: short, whole messages. */
 function command(context: Context, said: string): Outcome | null {
   const plain = said.toLowerCase().replace(/[.!?\s]+$/, "");
   if (UNDO.has(plain)) {
@@ -65,7 +66,7 @@ function command(context: Context, said: string): Outcome | null {
     const open = context.state.tree ?? context.state.pending;
     return { draft: { topic: "help", headline: text(open ? "cancelled" : "nothing-to-cancel") }, state: { tree: undefined, pending: undefined } };
   }
-  if (/^(?:(?:ok|okay|great|perfect|super|cool|brilliant|lovely|alright|all right|right)[,!. ]+)?(?:many |much )?(?:thanks|thank you|thx|cheers|ta|much appreciated|thank you so much|thanks so much|thanks a lot|thanks a million|good night|goodnight|danke|dankeschön|danke dir|vielen dank|merci|gute nacht)(?: (?:sehr|schön|very much|so much|a lot|gleed|mate|all|then))?$/.test(plain)) return { draft: { topic: "help", headline: text("thanks") } };
+  if (THANKS.test(plain)) return { draft: { topic: "help", headline: text("thanks") } };
   if (HELP.has(plain)) return helpOutcome(context);
   return null;
 }
@@ -101,7 +102,8 @@ function asked(context: Context): Outcome | null {
   if (!tree?.waiting || !trouble || !sign || !short || WANTS.test(context.said)) return null;
   const said = hear(context).signs(trouble);
   const given = said[tree.waiting];
-  const sure = route(context.said, context.language).verdict === "sure";
+  const routed = route(context.said, context.language);
+  const sure = routed.verdict === "sure";
   // a new question of its own outranks an answer that was only guessed at
   if (given === undefined) {
     // what was said may answer another of the tree's questions; a mere hint is no answer
@@ -109,7 +111,7 @@ function asked(context: Context): Outcome | null {
     return others && !sure ? troubleOutcome(context, trouble, said) : null;
   }
   if (ASKS.test(context.said) && sure) return null;
-  if (anotherTrouble(context, trouble)) return null;
+  if (anotherTrouble(context.said, routed, trouble)) return null;
   return troubleOutcome(context, trouble, said);
 }
 
@@ -129,9 +131,8 @@ const WANTS = /^\s*(?:please |bitte )?(?:show|list|print|explain|remind|walk me|
 const ASKS = /\?\s*$|^\s*(?:(?:can|could|may|should|shall|must|do|does|how|what|why|who|kann|darf|soll|sollte|muss|wie|was|warum|wieso|wer|brauche?)|(?:when|where|which|is|are|wann|wo|welche[rs]?) (?:can|do|does|should|will|must|may|is|are|it|there|soll|darf|kann|muss|ist|sind))\b.*\s\S/is;
 
 /** A whole sentence on a trouble that lies far from the open one is a new matter, though a word of it fits an answer. */
-function anotherTrouble({ said, language }: Context, { id, near }: Trouble): boolean {
+function anotherTrouble(said: string, { verdict, ranked }: Route, { id, near }: Trouble): boolean {
   if (said.split(/\s+/).length < 7 || readYesNo(said)) return false;
-  const { verdict, ranked } = route(said, language);
   const [first] = ranked;
   return verdict === "sure" && first !== undefined && first.score > 0.97 && topicFacts(first.topic).group === "trouble" && first.topic !== id && !near.includes(first.topic);
 }

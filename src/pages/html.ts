@@ -28,19 +28,27 @@ dd { margin: 0; font-weight: 600; }
 @media print { @page { margin: 12mm; } body { font-size: 10.5pt; max-width: none; margin: 0; padding: 0; } h2 { break-after: avoid; } }
 `;
 
-export function toHtml(document: Document, say: (one: Text) => string, reader: Reader): string {
-  const title = escapeHtml(say(document.title));
-  const lang = escapeHtml(reader.locale);
-  const body = document.body.map((block) => element(block, (one) => escapeHtml(say(one)), reader)).join("\n");
+/**
+ * How every page begins: it fetches nothing, and runs no script but the one named.
+ * @param lang,title escaped; @param script_sha256 of the script the page carries, in base64
+ */
+export function pageHead(lang: string, title: string, style: string, script_sha256?: string): string {
   return `<!doctype html>
 <html lang="${lang}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${script_sha256 === undefined ? "" : `; script-src 'sha256-${script_sha256}'`}">
 <title>${title}</title>
-<style>${STYLE}</style>
-</head>
+<style>${style}</style>
+</head>`;
+}
+
+export function toHtml(document: Document, say: (one: Text) => string, reader: Reader): string {
+  const title = escapeHtml(say(document.title));
+  const lang = escapeHtml(reader.locale);
+  const body = document.body.map((block) => element(block, (one) => escapeHtml(say(one)), reader)).join("\n");
+  return `${pageHead(lang, title, STYLE)}
 <body>
 <h1>${title}</h1>
 ${body}

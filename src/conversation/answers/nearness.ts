@@ -24,17 +24,23 @@ const PLACING: ReadonlySet<string> = new Set(
 
 const model = (): Model => wordModel("en");
 let rows: ReadonlyMap<number, number> | null = null;
-const remembered: Readonly<Record<Spoken, Map<string, number>>> = { en: new Map(), de: new Map() };
+const MOST_REMEMBERED = 20_000;
+
+/** What is made of a word, made once in each language. */
+function ofWords<Made extends string | number>(make: Readonly<Record<Spoken, (word: string) => Made>>): (word: string, language?: Spoken) => Made {
+  const remembered: Readonly<Record<Spoken, Map<string, Made>>> = { en: new Map(), de: new Map() };
+  return (word, language = "en") => {
+    const before = remembered[language];
+    const known = before.get(word);
+    if (known !== undefined) return known;
+    const made = make[language](word);
+    if (before.size < MOST_REMEMBERED) before.set(word, made);
+    return made;
+  };
+}
 
 /** 0.08 to 1 */
-export function tells(word: string, language: Spoken = "en"): number {
-  const before = remembered[language];
-  const known = before.get(word);
-  if (known !== undefined) return known;
-  const made = language === "de" ? germanTells(word) : weigh(word);
-  if (before.size < 20_000) before.set(word, made);
-  return made;
-}
+export const tells = ofWords({ en: weigh, de: germanTells });
 function weigh(word: string): number {
   if (PLACING.has(word) || word.length === 1) return SMALLEST;
   const { lexicon, linear } = model();
@@ -49,15 +55,7 @@ function weigh(word: string): number {
 const clamp = (weight: number): number => Math.min(1, Math.max(LEAST, weight));
 
 /** The word as a reader of its language takes it: cut to its stem, and mended where neither word nor stem is known. */
-export function rootOf(word: string, language: Spoken = "en"): string {
-  const before = roots[language];
-  const known = before.get(word);
-  if (known !== undefined) return known;
-  const made = language === "de" ? germanRootOf(word) : englishRootOf(word);
-  if (before.size < 20_000) before.set(word, made);
-  return made;
-}
-const roots: Readonly<Record<Spoken, Map<string, string>>> = { en: new Map(), de: new Map() };
+export const rootOf = ofWords({ en: englishRootOf, de: germanRootOf });
 
 function englishRootOf(word: string): string {
   const { lexicon } = model();

@@ -9,7 +9,7 @@ import { readNumberWords } from "../reading/number-words.ts";
 import { sizesIn } from "../reading/sizes.ts";
 import { scan } from "../reading/tokens.ts";
 import { assumedLine, climateOf } from "./around.ts";
-import { shareHeard } from "./calculate.ts";
+import { reckonAs, shareHeard } from "./calculate.ts";
 
 /** Heat to the room of the net heat of the wood; EN 15544 asks for 0.78 at least, masonry heaters reach 0.88. */
 const EFFICIENCY = 0.8;
@@ -87,9 +87,7 @@ function valueOf(offer: Offer, species: string): Valued | null {
   const { moisture_pct_wet } = offer;
   if (!offer.amount) return null;
   const byWeight = "load_kg" in offer.amount;
-  const of = (tree: string) => (byWeight ? reckon("fuel", { ...offer.amount, moisture_pct_wet, species: tree }) : reckon("stack", { ...offer.amount, moisture_pct_wet, species: tree }));
-  const named = of(species);
-  const done = named.ok ? named : of("hardwood");
+  const done = reckonAs(species, byWeight ? "fuel" : "stack", { ...offer.amount, moisture_pct_wet });
   if (!done.ok) return null;
   const energy = Number(done.result.energy_kWh);
   const [low = energy, high = energy] = (done.result.range as Record<string, [number, number]> | undefined)?.energy_kWh ?? [];

@@ -166,6 +166,12 @@ function volumeInputs(heard: Heard): Record<string, number> | null {
   return null;
 }
 
+/** As the named species, or as a middling hardwood where nobody knows that name. */
+export function reckonAs(species: string, name: string, inputs: Record<string, unknown>): ReturnType<typeof reckon> {
+  const named = reckon(name, { ...inputs, species });
+  return named.ok ? named : reckon(name, { ...inputs, species: "hardwood" });
+}
+
 /** A word nobody knows (an odd species) must not cost the rest of the answer. */
 function reckonOrWithout(name: string, inputs: Record<string, unknown>, ...droppable: string[]) {
   const done = reckon(name, inputs);

@@ -13,9 +13,9 @@ const GERMAN_ASKS = [
   /^(?:erklär|erkläre|erklaer|definiere)(?: mir)?(?: bitte)?(?: mal)? (?:eine?n? |der |die |das |den |was (?:eine? |der |die |das )?)?(.+?)(?: ist| sind| bedeutet| heißt)?$/,
 ];
 
-export function glossaryAsked({ knowledge, said }: Pick<Context, "knowledge"> & Partial<Pick<Context, "said">>, plain: string): Outcome | null {
+export function glossaryAsked({ knowledge, said }: Pick<Context, "knowledge" | "said">, plain: string): Outcome | null {
   if (plain.length > 70) return null;
-  const written = (said ?? "").toLowerCase().replace(/[?.!\s]+$/, "").trim();
+  const written = said.toLowerCase().replace(/[?.!\s]+$/, "").trim();
   for (const named_by of [...ASKS.map((asks) => asks.exec(plain)), ...GERMAN_ASKS.map((asks) => asks.exec(written))]) {
     const named = named_by?.[1]?.replace(/[\u2019"']/g, "").trim();
     const found = named && Object.entries(knowledge.glossary).find(([, { words }]) => words.some((word) => same(word, named)));

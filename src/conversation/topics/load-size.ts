@@ -3,12 +3,12 @@ import { ask, numbers, say, text, type Block, type Text } from "../../answer.ts"
 import { lightBy } from "../../firing/times.ts";
 import { roomFor } from "../../limits.ts";
 import { q } from "../../quantities.ts";
-import { reckon } from "../../calculators/index.ts";
 import { findWood } from "../../calculators/reference-data.ts";
 import { MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG, ncv_kWh_per_kg } from "../../reckoning/fuel.ts";
 import { heatNeeded_kWh, woodForHeat_kg } from "../../reckoning/house-heat.ts";
 import type { WoodFacts } from "../../records/schemas.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { reckonAs } from "./calculate.ts";
 import { ladderBlocks, rungLoad } from "./first-fires.ts";
 import { perhapsNew } from "./new-heater.ts";
 
@@ -163,11 +163,10 @@ const PIECES = /\bhow many (?:logs?|pieces?|splits?|sticks?|billets?|chunks?)\b/
 /** A split of the usual size: 33 cm long, 9 cm thick, its section 0.7 of the square. Common practice, no source. */
 const PIECE_M3 = 0.33 * 0.7 * 0.09 ** 2;
 
-function piecesLine(load_kg: number, species = "hardwood"): Block {
-  const of = (tree: string) => reckon("stack", { volume_m3_solid: 1, species: tree, moisture_pct_wet: 17 });
-  const named = of(species);
-  const done = named.ok ? named : of("hardwood");
-  const piece_kg = done.ok ? PIECE_M3 * Number(done.result.mass_kg) : 1.2;
+function piecesLine(load_kg: number, species = "hardwood"): Block | null {
+  const done = reckonAs(species, "stack", { volume_m3_solid: 1, moisture_pct_wet: 17 });
+  if (!done.ok) return null;
+  const piece_kg = PIECE_M3 * Number(done.result.mass_kg);
   return say(text("load.pieces", { count: Math.round(load_kg / piece_kg), piece: q(piece_kg, "kg", { digits: 1 }) }));
 }
 

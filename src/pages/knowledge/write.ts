@@ -7,7 +7,7 @@ import { parse } from "yaml";
 import { emergencyNumbers } from "../../emergency/index.ts";
 import type { Knowledge } from "../../knowledge/load.ts";
 import { loadCatalogues } from "../../text/catalogues.ts";
-import { escapeHtml as e } from "../html.ts";
+import { escapeHtml as e, pageHead } from "../html.ts";
 import { callsPart, cautionsPart, dangerBox, firingsPart, howtosPart, lawPart, speciesPart, troublesPart, upkeepPart, wordsPart, type Say, type Species } from "./sections.ts";
 import { SCRIPT } from "./script.ts";
 import { STYLE } from "./style.ts";
@@ -68,15 +68,7 @@ export function knowledgePage(knowledge: Knowledge, species: Species, say: Say, 
   const lang = say.locale.slice(0, 2);
   const hash = createHash("sha256").update(SCRIPT).digest("base64");
   const numbers = lang === "de" ? "112" : emergencyNumbers(null);
-  return `<!doctype html>
-<html lang="${e(lang)}">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-${hash}'">
-<title>${e(say("kpage.title"))}</title>
-<style>${STYLE}</style>
-</head>
+  return `${pageHead(e(lang), e(say("kpage.title")), STYLE, hash)}
 <body>
 <a class="skip" href="#contents">${e(say("kpage.skip"))}</a>
 <header>
