@@ -78,6 +78,7 @@ const checkAll = (folder: string, say: Call["say"]): Promise<number> =>
     const { troubles, howtos, firings, cautions } = knowledge;
     say(`No mistakes: ${troubles.size} troubles, ${howtos.size} how-tos, ${firings.size} kinds of fire, ${cautions.size} cautions.`);
     for (const [language, missing] of knowledge.missing) say(`${language}: ${missing.length === 0 ? "nothing is missing" : `${missing.length} sentences are still said in English`}.`);
+    if (knowledge.strays.length > 0) say(`Replies nobody learns from:\n${knowledge.strays.map((stray) => `- ${stray}`).join("\n")}`);
     const doubts = [...troubles.values()].flatMap((trouble) => describeTrouble(trouble).doubts.map((doubt) => `${trouble.id}: ${doubt}`));
     if (doubts.length > 0) say(`Worth another look:\n${doubts.map((doubt) => `- ${doubt}`).join("\n")}`);
   });

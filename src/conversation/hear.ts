@@ -1,7 +1,7 @@
 /** Everything a message says beside its topic: figures, species, what is reported of the bed, answers to a tree's signs. Read lazily, once. */
 import { readReport, saysNothing, type Report } from "../firing/report.ts";
 import type { Trouble } from "../knowledge/schemas.ts";
-import { isGraded, type SignAnswer } from "../trouble/walk.ts";
+import type { SignAnswer } from "../trouble/walk.ts";
 import { inUnit, readFigures, type Figure } from "./reading/figures.ts";
 import { readWeather } from "./reading/read-weather.ts";
 import { readSpecies } from "./reading/species.ts";
@@ -52,8 +52,9 @@ function signsSaid({ said, text, language, state, limits, now_ms }: Context, tro
   const sign = waiting ? trouble.signs[waiting] : undefined;
   const answered = sign ? answerTo(sign, said, figures, about) : undefined;
   if (!waiting || answered === undefined) return mentioned;
-  // what answers one question only hints at others by the way
-  const besides = Object.entries(mentioned).filter(([id, one]) => id !== waiting && !(isGraded(one) && one.open === true) && !(id in (state.tree?.said ?? {})));
+  // what could not be read before may be read now
+  const said_before = state.tree?.said ?? {};
+  const besides = Object.entries(mentioned).filter(([id]) => id !== waiting && (said_before[id] ?? null) === null);
   return { ...Object.fromEntries(besides), [waiting]: answered };
 }
 

@@ -2,6 +2,7 @@
 import type { TopicId } from "../topics.ts";
 import type { Context, Outcome } from "./context.ts";
 import { hear, type Hearing } from "./hear.ts";
+import { wanted } from "./stated.ts";
 import { absenceOutcome, absenceSaid } from "./topics/absence.ts";
 import { closeDownOutcome } from "./topics/close-down.ts";
 import { buyingOutcome } from "./topics/buying.ts";
@@ -17,7 +18,7 @@ import { heatCurveOutcome } from "./topics/heat-curve.ts";
 import { howtoOutcome } from "./topics/howto.ts";
 import { loadOutcome } from "./topics/load-size.ts";
 import { newHeaterOutcome } from "./topics/new-heater.ts";
-import { fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
+import { asksToDelete, deleteAsk, fireLogOutcome, helpOutcome, myDataOutcome, notYetOutcome, outOfScopeOutcome } from "./topics/other.ts";
 import { seasoningOutcome } from "./topics/seasoning.ts";
 import { reminderDone, reminderList, reminderSet } from "./topics/reminders.ts";
 import { listOutcome, sweepOutcome } from "./topics/upkeep.ts";
@@ -70,8 +71,9 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     case "set-heater":
     case "set-house":
     case "set-units":
-    case "woodpile":
       return talkRecords(context, topic);
+    case "woodpile":
+      return wanted(context.text) ? volumeOutcome(context, heard) : talkRecords(context, topic);
     case "upkeep-list":
       return listOutcome(context);
     case "sweep-due":
@@ -87,7 +89,7 @@ export function onTopic(context: Context, topic: TopicId, heard: Hearing = hear(
     case "show-fires":
       return fireLogOutcome(context);
     case "my-data":
-      return asksForCopy(context.text) ? copyOutcome(context) : myDataOutcome(context);
+      return asksToDelete(context.said) ? deleteAsk(context) : asksForCopy(context.text) ? copyOutcome(context) : myDataOutcome(context);
     case "help":
       return helpOutcome(context);
     case "out-of-scope":

@@ -70,7 +70,7 @@ export function pressed(context: Context, choice: string): Outcome | null {
     case "units":
       return unitsChosen(context, rest);
     case "data":
-      return rest === "delete" ? deleteAsk() : rest === "delete-yes" ? { ...deleteDone(context), ...goneWithPerson(context) } : rest === "export" ? copyOutcome(context) : rest === "keep" ? { draft: { topic: "my-data", headline: text("data.kept") } } : myDataOutcome(context);
+      return rest === "delete" ? deleteAsk(context) : rest === "delete-yes" ? { ...deleteDone(context), ...goneWithPerson(context) } : rest === "export" ? copyOutcome(context) : rest === "keep" ? { draft: { topic: "my-data", headline: text("data.kept") }, state: { pending: undefined } } : myDataOutcome(context);
     default:
       return null;
   }

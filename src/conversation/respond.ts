@@ -1,7 +1,7 @@
 /** A typed message: commands of the talk itself, answers to what was asked, reports on a fire that burns, then its topic. */
 import { text } from "../answer.ts";
 import { isOver, type GuideEvent } from "../firing/guide.ts";
-import type { Trouble } from "../knowledge/schemas.ts";
+import type { Sign, Trouble } from "../knowledge/schemas.ts";
 import { isGraded } from "../trouble/walk.ts";
 import { topicFacts, type TopicId } from "../topics.ts";
 import { byFigures } from "./by-figures.ts";
@@ -31,7 +31,10 @@ import { guideEvent, lightingSaid, takeOver } from "./topics/fire.ts";
 import { running, stateOf } from "./topics/guide-state.ts";
 import { groupSaid } from "./topics/group.ts";
 import { newHeaterAnswered } from "./topics/new-heater.ts";
-import { helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
+import { moreOfHowto } from "./topics/howto.ts";
+import { deleteAnswered, helpOutcome, notSafeOutcome, outOfScopeOutcome, twoOutcome, unsureOutcome } from "./topics/other.ts";
+import { plainQuestion } from "./topics/plain-questions.ts";
+import { pagesAsked } from "./topics/pages.ts";
 import { reminderAnswered } from "./topics/reminders.ts";
 import { askAgain, troubleOutcome } from "./topics/trouble.ts";
 
@@ -45,7 +48,7 @@ export function respond(context: Context): Outcome {
   if (asksToRemind(context.text)) return onTopic(context, "reminder-set");
   const album = albumSaid(context);
   if (album) return album;
-  return command(context, said) ?? shutOverGlow(context) ?? builderAsked(context) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
+  return command(context, said) ?? shutOverGlow(context) ?? builderAsked(context) ?? pagesAsked(context) ?? plainQuestion(context, onTopic) ?? asked(context) ?? banSaid(context) ?? burning(context, said) ?? surroundings(context) ?? (context.state.bed || hear(context).report?.raked !== undefined || hear(context).report?.bed !== undefined ? null : stated(context)) ?? byTopic(context);
 }
 
 const UNDO: ReadonlySet<string> = new Set(["undo", "take that back", "undo that", "rückgängig", "rueckgaengig", "mach das rückgängig", "rückgängig machen", "zurücknehmen", "nimm das zurück"]);
@@ -89,6 +92,8 @@ function asked(context: Context): Outcome | null {
     const basis = tokens.reduce<"wet" | "dry" | null>((found, _, i) => found ?? basisNear(tokens, i, i + 1), null) ?? bareBasis(context.text);
     if (basis) return drynessOutcome(context, { figures: [] }, pending.data.topic === "meter-reading" ? "meter-reading" : "wood-dryness", basis);
   }
+  const deletion = deleteAnswered(context);
+  if (deletion) return pressed(context, deletion);
   const reminder = short ? reminderAnswered(context) : null;
   if (reminder) return reminder;
   const lighting = lightingSaid(context);
@@ -104,15 +109,32 @@ function asked(context: Context): Outcome | null {
   const given = said[tree.waiting];
   const routed = route(context.said, context.language);
   const sure = routed.verdict === "sure";
+  const [first] = routed.ranked;
   // a new question of its own outranks an answer that was only guessed at
   if (given === undefined) {
     // what was said may answer another of the tree's questions; a mere hint is no answer
     const others = Object.values(said).some((answer) => !(isGraded(answer) && answer.open));
-    return others && !sure ? troubleOutcome(context, trouble, said) : null;
+    // "how thick should the brick be?" is no sign of anything, however many of its words are
+    if (WH.test(context.said) && !sure && first?.topic !== trouble.id) return null;
+    if (anotherTrouble(context.said, routed, trouble, 4)) return null;
+    const ownWay = sure && (ASKS.test(context.said) || anotherTrouble(context.said, routed, trouble) || (first !== undefined && topicFacts(first.topic).group !== "trouble"));
+    return others && !ownWay ? troubleOutcome(context, trouble, said) : null;
   }
-  if (ASKS.test(context.said) && sure) return null;
+  if (ASKS.test(context.said) && (sure || first?.topic !== trouble.id)) return null;
+  // beside a surely understood request of another kind, or when the talk has gone elsewhere since, a faint hint is no answer
+  const faint = isGraded(given) && Math.max(...Object.values(given.likely)) < 0.6;
+  const another = sure && first !== undefined && topicFacts(first.topic).group !== "trouble";
+  // an emergency for one
+  const elsewhere = context.state.topic !== tree.trouble;
+  if ((another || elsewhere) && (faint || byExamplesAlone(context, trouble, tree.waiting))) return null;
   if (anotherTrouble(context.said, routed, trouble)) return null;
   return troubleOutcome(context, trouble, said);
+}
+
+/** Examples find something in anything: beside a surely understood request of its own, a reply that only they read is none. */
+function byExamplesAlone(context: Context, trouble: Trouble, asked: string): boolean {
+  const { said: _, ...rulesAlone } = trouble.signs[asked] as Sign;
+  return hear(context).signs({ ...trouble, signs: { ...trouble.signs, [asked]: rulesAlone } })[asked] === undefined;
 }
 
 /** Words that nothing at all could be made of while a question stands open: the question once more, then taken as "I don't know". */
@@ -130,9 +152,11 @@ const WANTS = /^\s*(?:please |bitte )?(?:show|list|print|explain|remind|walk me|
 /** A question of the person's own, with or without its mark; "when it rains" is an answer. */
 const ASKS = /\?\s*$|^\s*(?:(?:can|could|may|should|shall|must|do|does|how|what|why|who|kann|darf|soll|sollte|muss|wie|was|warum|wieso|wer|brauche?)|(?:when|where|which|is|are|wann|wo|welche[rs]?) (?:can|do|does|should|will|must|may|is|are|it|there|soll|darf|kann|muss|ist|sind))\b.*\s\S/is;
 
+const WH = /^\s*(?:how|what|who|which|wie|was|wer|welche[rs]?)(?!\p{L}| if| wenn)(?=.*\s\S)/iu;
+
 /** A whole sentence on a trouble that lies far from the open one is a new matter, though a word of it fits an answer. */
-function anotherTrouble(said: string, { verdict, ranked }: Route, { id, near }: Trouble): boolean {
-  if (said.split(/\s+/).length < 7 || readYesNo(said)) return false;
+function anotherTrouble(said: string, { verdict, ranked }: Route, { id, near }: Trouble, least_words = 7): boolean {
+  if (said.split(/\s+/).length < least_words || readYesNo(said)) return false;
   const [first] = ranked;
   return verdict === "sure" && first !== undefined && first.score > 0.97 && topicFacts(first.topic).group === "trouble" && first.topic !== id && !near.includes(first.topic);
 }
@@ -200,17 +224,25 @@ function byTopic(context: Context): Outcome {
   const figured = byFigures(context.text, heard);
   if (figured) return onTopic(context, figured, heard);
   const language = guessLanguage(context.said);
-  if (routed.verdict === "out-of-scope" || routed.verdict === "unsure") {
+  // a few words between two topics, while a question stands open, are more likely a reply that was not understood
+  const between = routed.verdict === "two" && context.said.length <= 40;
+  if (routed.verdict === "out-of-scope" || routed.verdict === "unsure" || between) {
     const again = language === "en" || language === "de" ? unread(context) : null;
     if (again) return again;
+    const more = moreOfHowto(context);
+    if (more) return onTopic(context, more, heard);
   }
   if (routed.verdict === "out-of-scope") return outOfScopeOutcome(context, language !== "en" && language !== "other" && language !== "de" ? language : null);
+  if (routed.verdict === "unsure" && MAY_BURN.test(context.said) && nearest.slice(0, 3).includes("what-to-burn")) return onTopic(context, "what-to-burn", heard);
   if (routed.verdict === "unsure" && nearest.length > 0) return unsureOutcome(context, nearest);
   if (routed.verdict === "two" && first && second) return twoOutcome(context, first.topic, second.topic);
   const outcome = onTopic(context, first?.topic ?? "help", heard);
   if (extra?.strong) return { ...outcome, draft: { ...outcome.draft, also: [extra.trouble.id], blocks: [...(outcome.draft.blocks ?? []), { kind: "choices", cautions: [], choices: [{ id: `topic:${extra.trouble.id}`, label: text(`topic.${extra.trouble.id}`) }] }] } };
   return routed.second ? { ...outcome, draft: { ...outcome.draft, also: [routed.second] } } : outcome;
 }
+
+/** "can I burn old letters?" */
+const MAY_BURN = /^\W*(?:can|may|could|should|kann|darf|soll) (?:i|we|you|one|ich|wir|man)\b.*\b(?:burn|verbrennen|verheizen|verfeuern)\b/i;
 
 /** What is said of bed and flame, outside any guide, is about closing down unless the topic is clearly another. */
 function closing(heard: Hearing, topic: TopicId | undefined, sure: boolean): boolean {
@@ -226,7 +258,7 @@ const NEAR_CLOSING: ReadonlySet<TopicId> = new Set<TopicId>(["out-of-scope", "ch
 function followUp(context: Context, plain: string, heard: Hearing): Outcome | null {
   const last = context.state.reckoned;
   if (!last || plain.length > 80) return null;
-  const opens = /^(and|what|how about|what about|no,|no |sorry|i mean|but if|if)\b/.test(plain);
+  const opens = /^(and|what (about|if|at|with|when|for)|how about|no,|no |sorry|i mean|but if|if|or)\b/.test(plain);
   const says = heard.figures.length > 0 || heard.species !== undefined;
   if (!opens || !says) return null;
   if (last.topic === "load-size") return onTopic(context, "load-size", { ...heard, load: { ...(last.inputs as object), ...heard.load } });

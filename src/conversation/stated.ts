@@ -1,5 +1,5 @@
 /** Facts that are stated rather than asked about: alarms, tonight's weather, bedtime, and corrections of what was just written down. */
-import { text } from "../answer.ts";
+import { say, text } from "../answer.ts";
 import type { AlarmsFacts } from "../records/schemas.ts";
 import type { Fire } from "../records/types.ts";
 import type { Context, Outcome } from "./context.ts";
@@ -15,15 +15,17 @@ import { recordsOutcome } from "./topics/records.ts";
 
 export function stated(context: Context): Outcome | null {
   if (/\?\s*$/.test(context.text) || context.text.length > 200) return null;
-  return corrected(context) ?? upkeepSaid(context) ?? bedtime(context) ?? alarms(context) ?? weather(context) ?? wood(context);
+  return corrected(context) ?? hearsay(context) ?? upkeepSaid(context) ?? bedtime(context) ?? alarms(context) ?? weather(context) ?? wood(context);
 }
 
-/** "no, 14 not 40" after a fire was written down. */
+/** "no, 14 not 40" after a fire was written down, "no, it was 12 kg" after the list of them. */
 function corrected(context: Context): Outcome | null {
   const correction = readCorrection(context.text);
   const last = context.snapshot.fires[0];
   const young = context.state.topic_at_ms !== undefined && context.now_ms - context.state.topic_at_ms < 30 * 60_000;
-  if (!correction || !(context.state.topic === "log-fire" || context.state.tree) || !young || !last) return null;
+  if (correction && young && context.state.topic === "set-heater") return heaterCorrected(context, correction.to, correction.from);
+  if (correction && young && context.state.undo && context.state.topic === "woodpile") return pileCorrected(context, correction.to);
+  if (!correction || !(context.state.topic === "log-fire" || context.state.topic === "show-fires" || context.state.tree) || !young || !last) return null;
   const figures = readFigures(correction.to);
   const mass = figures.find((figure) => figure.dimension === "mass" || figure.dimension === null);
   const share = shareHeard({ figures });
@@ -37,6 +39,57 @@ function corrected(context: Context): Outcome | null {
   const fire: Fire = { ...last, facts: { ...last.facts, ...changed } };
   const outcome = recordsOutcome(context, "log-fire", { kept: { fires: [fire.facts] }, problems: [] });
   return { ...outcome, draft: { ...outcome.draft, headline: text("records.corrected") } };
+}
+
+const FULL_LOAD_KG = 120;
+
+/** "no, it was 12 kg" right after the heater was written down: its load, or its masonry where the figure is of that size. */
+function heaterCorrected(context: Context, to: string, from: string | undefined): Outcome | null {
+  const facts = context.heater?.facts ?? {};
+  const figure = readFigures(to).find(({ dimension }) => dimension === "mass" || dimension === null);
+  if (!figure) return null;
+  const value = figure.unit === null ? figure.value : (inUnit(figure, "kg") ?? 0);
+  const was = from === undefined ? undefined : readFigures(from)[0]?.value;
+  const key = value > FULL_LOAD_KG || (was !== undefined && was === facts.masonry_kg) ? "masonry_kg" : "max_load_kg";
+  if (facts[key] === undefined || value <= 0) return null;
+  return asCorrected(recordsOutcome(context, "set-heater", { kept: { heater: { [key]: value } }, problems: [] }));
+}
+
+/** "no, 3" right after a pile was written down; nothing where there are several. */
+function pileCorrected(context: Context, to: string): Outcome | null {
+  const [pile, ...others] = context.snapshot.home.wood;
+  const figures = readFigures(to);
+  const species = readSpecies(to)[0]?.id;
+  const share = shareHeard({ figures });
+  const volume = figures.find(({ dimension }) => dimension === "volume" || dimension === null);
+  if (!pile || others.length > 0) return null;
+  const m3 = volume?.dimension === "volume" ? inUnit(volume, "m3") : volume?.value;
+  const changed = {
+    ...(share?.basis === "wet" ? { moisture_pct_wet: share.value } : share === undefined && m3 && pile.volume_m3_stacked !== undefined ? { volume_m3_stacked: m3 } : {}),
+    ...(species ? { species } : {}),
+  };
+  if (Object.keys(changed).length === 0) return null;
+  const { home } = context.snapshot;
+  return {
+    ...asCorrected(recordsOutcome(context, "woodpile", { kept: { wood: [{ ...pile, ...changed }] }, problems: [] })),
+    writes: [{ write: "home", home: { ...home, wood: [{ ...pile, ...changed }] } }],
+  };
+}
+
+const asCorrected = (outcome: Outcome): Outcome => ({ ...outcome, draft: { ...outcome.draft, headline: text("records.corrected") } });
+
+/** Wood somebody would like to have is no pile. */
+export const wanted = (words: string): boolean => /\b(?:(?:i|we)(?:'d| would)? (?:want|like|need)(?! to (?:add|note|write|log|record|put))|looking for|let'?s (?:order|buy|get)|shall we (?:order|buy)|want to (?:buy|order)|order(?:ing)?)\b/i.test(words);
+
+/** "The previous owner said 10 kg": hearsay, kept as a guess where nothing better is known. */
+function hearsay(context: Context): Outcome | null {
+  if (context.heater?.facts.max_load_kg !== undefined || context.heater?.facts.masonry_kg !== undefined) return null;
+  if (!/\b(?:previous|former|last|old) owners?\b|\b(?:landlord|landlady|neighbou?rs?|vorbesitzer\w*|vermieter\w*|nachbar\w*)\b/i.test(context.said) || !/\b(?:said|says|told|burnt|burned|used|took|sagt\w*|verheizt\w*|nahm\w*)\b/i.test(context.said)) return null;
+  const masses = readFigures(context.text).filter(({ dimension }) => dimension === "mass");
+  const load_kg = masses.length === 1 && masses[0] ? inUnit(masses[0], "kg") : undefined;
+  if (!load_kg || load_kg > FULL_LOAD_KG / 2) return null;
+  const outcome = recordsOutcome(context, "set-heater", { kept: { heater: { max_load_kg: load_kg, max_load_source: "guess" } }, problems: [] });
+  return { ...outcome, draft: { ...outcome.draft, cautions: ["over-firing"], blocks: [say(text("records.hearsay"), "over-firing"), ...(outcome.draft.blocks ?? [])] } };
 }
 
 const BEDTIME = /\b(asleep|bed ?time|go to bed|in bed|i sleep|we sleep|turn in)\b/;
@@ -91,7 +144,7 @@ const ASKS = /^(is|are|how|why|when|what|which|can|could|should|do|does|did|will
 
 /** "birch, split last March, reads 17 % wet basis, a basket is 8 kg": a pile described, with more than one would say in passing */
 function wood(context: Context): Outcome | null {
-  if (ASKS.test(context.text.trim()) || /\b(log|lit|burnt|burned|fire)\b/i.test(context.text)) return null;
+  if (ASKS.test(context.text.trim()) || wanted(context.text) || /\b(log|lit|burnt|burned|fire)\b/i.test(context.text)) return null;
   const read = readWood(context.text, around(context));
   const pile = read.facts[0];
   const described = pile && (pile.basket_kg !== undefined || pile.split_on !== undefined || pile.measured_on !== undefined || pile.volume_m3_stacked !== undefined);

@@ -1,7 +1,7 @@
 /** Time, passed in everywhere: the machine's own, and one that moves only when told. */
 import type { Clock } from "../records/ports.ts";
 
-/** how fast time passes while the wall is behind: slow enough to meet it, fast enough for waits to mean what they say */
+/** How fast time passes while the wall is behind: slow enough to meet it, fast enough for waits to mean what they say */
 const BEHIND_PACE = 0.9;
 const TOLD_FROM_MS = 1_000;
 
@@ -19,8 +19,10 @@ export function systemClock(
 ): Clock {
   let anchor = { at_ms: not_before_ms, tick: monotonic() };
   let told = false;
+  const ahead = wall() < not_before_ms;
   return {
     monotonic,
+    ...(ahead ? { unsure_until_ms: not_before_ms } : {}),
     now() {
       const wall_ms = wall();
       const tick = monotonic();

@@ -12,7 +12,7 @@ import { turns } from "./turns.ts";
 
 export interface DispatchDeps {
   readonly store: Pick<Store, "claimOutgoing" | "markAttempted" | "markSent" | "markFailed" | "decideAgain" | "dropOutgoing">;
-  readonly clock: Pick<Clock, "now">;
+  readonly clock: Pick<Clock, "now" | "unsure_until_ms">;
   readonly outlets: readonly Outlet[];
   readonly windows_ms: Windows;
   readonly reader: Reader;
@@ -82,15 +82,16 @@ async function sendRow(deps: DispatchDeps, row: ClaimedOutgoing): Promise<void> 
 }
 
 /**
- * Whether a repeat that is sent now may arrive when the network no longer knows the first. An instant in the future counts as over: the
- * clock has jumped, and nothing is known.
+ * Whether a repeat that is sent now may arrive when the network no longer knows the first. An instant in the future counts as over, and so
+ * does one written by an earlier life that was ahead of the clock: nothing is known of the time between.
  */
 function windowOver(
-  { windows_ms, send_limit_ms = SEND_LIMIT_MS }: DispatchDeps,
+  { windows_ms, send_limit_ms = SEND_LIMIT_MS, clock }: DispatchDeps,
   { network, unknown_since_ms }: ClaimedOutgoing,
   now_ms: number,
 ): boolean {
   if (unknown_since_ms === null) return false;
+  if (clock.unsure_until_ms !== undefined && unknown_since_ms <= clock.unsure_until_ms) return true;
   const age_ms = now_ms - unknown_since_ms;
   return age_ms < 0 || age_ms + send_limit_ms >= (windows_ms[network] ?? 0);
 }

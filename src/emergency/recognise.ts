@@ -5,7 +5,7 @@
 
 import type { Danger, EmergencyKind } from "./index.ts";
 import { numbered } from "./learnt/features.ts";
-import { type Likeness, likeliestKind, LEANING, likeness } from "./learnt/likelihood.ts";
+import { type Learnt, type Likeness, likeliestKind, LEANING, likeness } from "./learnt/likelihood.ts";
 import { reading } from "./readings.ts";
 import { RULES, type Rule } from "./rules.ts";
 import { finds, type Scene, sceneOf } from "./scene.ts";
@@ -66,10 +66,10 @@ function cry(scene: Scene): EmergencyKind | null {
 
 /** What a rule adds to the likeness. Rules find little that was not learnt, and are fooled by what was. */
 const WORTH_OF_RULE = { sure: 0.5, possible: 0.5 };
-const WORTH_OF_CRY = 0.6;
+const WORTH_OF_CRY = 1;
 
 /** A shorter message that no rule reads, such as an answer to a question, says too little to lean on. */
-const SHORTEST_TOLD = 3;
+const SHORTEST_TOLD = 4;
 
 function isDanger(byRule: Danger | null, { score, peak }: Likeness, length: number): boolean {
   if (!byRule) return score >= (length < SHORTEST_TOLD ? LEANING : 0);
@@ -81,13 +81,13 @@ export function recogniseDanger(text: string): Danger | null {
   return recogniseBy(text);
 }
 
-/** The same with weights other than those shipped, to judge a way of learning by messages it has not seen. */
-export function recogniseBy(text: string, weights?: ArrayLike<number>): Danger | null {
+/** The same with another learnt layer than the one shipped, to judge a way of learning by messages it has not seen. */
+export function recogniseBy(text: string, learnt?: Learnt): Danger | null {
   const scene = sceneOf(sense(text));
   const byRule = dangerByRule(scene);
   if (scene.length === 0 || (!byRule && scene.circumstances({ from: 0, to: 0 }).has("flat battery"))) return null;
   const message = numbered(scene);
-  const like = likeness(message, weights);
+  const like = likeness(message, learnt);
   const cried = byRule ? null : cry(scene);
   if (cried && like.score + WORTH_OF_CRY >= 0) return { ...dangerOf(cried), certainty: "possible" };
   if (!isDanger(byRule, like, scene.length)) return null;

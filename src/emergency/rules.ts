@@ -93,7 +93,9 @@ export const RULES: readonly Rule[] = [
   rule("chimney-fire", "possible", ["chimney|pipe", "noise", "loud"], { span: 9, unless: [...NO_LONGER] }),
   rule("chimney-fire", "possible", ["flame|spark", "street"], { span: 7, unless: [...NO_LONGER, "asks"] }),
   rule("chimney-fire", "sure", ["burning_roof"], { unless: NO_LONGER }),
-  rule("chimney-fire", "sure", ["warn", "chimney|roof", "flame|fire|spark|alight|glow|torch"], { span: 9, unless: NO_LONGER }),
+  rule("chimney-fire", "sure", ["warn", "chimney|roof", "flame|fire|spark|alight|glow|torch"], {
+    span: 9, unless: NO_LONGER, butNot: ["smoking"],
+  }),
 
   rule("house-fire", "sure", ["thing|building", "alight|burns"], { span: 3, unless: NO_LONGER }),
   rule("house-fire", "sure", ["thing", "alight|smoking"], { span: 9, unless: NO_LONGER, butNot: ["ash"] }),

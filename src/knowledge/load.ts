@@ -8,6 +8,7 @@ import type { z } from "zod";
 import type { Caution } from "../answer.ts";
 import { isTopic, type TopicId } from "../topics.ts";
 import { checkName, checkTrouble, checkCautions } from "./check.ts";
+import { addSaid, readSaid } from "./said.ts";
 import { gather } from "./sentences.ts";
 import { readTranslations, type Missing, type Original } from "./translation.ts";
 import { SweepLawFile, UpkeepFile, checkUpkeep, type SweepRule, type UpkeepKnowledge } from "./upkeep-schema.ts";
@@ -34,6 +35,8 @@ export interface Knowledge {
   readonly missing: ReadonlyMap<string, readonly Missing[]>;
   /** words by which a language's speakers mean an answer or a job, by language, then by the place of the `words` */
   readonly heard: ReadonlyMap<string, ReadonlyMap<string, readonly string[]>>;
+  /** replies of knowledge/said/ that belong to no sign or answer: a sentence each, and nothing is learnt from them */
+  readonly strays: readonly string[];
 }
 
 export class KnowledgeError extends Error {
@@ -84,6 +87,9 @@ export async function loadKnowledge(folder: string, { languages }: { readonly la
   const glossary = (await read("glossary.yaml", GlossaryFile)) ?? {};
   originals.push({ file: "glossary.yaml", parts: Object.entries(glossary).map(([id, { title, say }]) => ({ at: [id], path: `glossary.${id}`, value: { title, say } })) });
   const troubles = await all<Trouble>("troubles");
+  const replies = await readSaid(folder);
+  problems.push(...replies.problems);
+  const strays = addSaid(troubles, replies.said);
   const howtos = await all<HowTo>("howtos");
   const firings = await all<Firing>("firings");
 
@@ -128,5 +134,6 @@ export async function loadKnowledge(folder: string, { languages }: { readonly la
     originals,
     missing: new Map(translations.map(({ language, missing }) => [language, missing])),
     heard: new Map(translations.map(({ language, heard }) => [language, heard])),
+    strays,
   };
 }

@@ -5,7 +5,7 @@
 import { z } from "zod";
 import { TOPICS, type TopicId } from "../topics.ts";
 
-const id = z.string().regex(/^[a-z][a-z0-9-]*$/, "small letters, digits and hyphens, such as wet-wood");
+export const id = z.string().regex(/^[a-z][a-z0-9-]*$/, "small letters, digits and hyphens, such as wet-wood");
 const sentence = z.string().min(2).max(600);
 export const Topic = z.enum(TOPICS as unknown as [TopicId, ...TopicId[]]);
 /** A trouble may bring an id of its own; routing finds it by its words. */
@@ -23,6 +23,9 @@ export const When = z.partialRecord(z.enum(HEATER_CONDITIONS), conditionValue);
 
 /** A weight by answer id, or by figure (weights between two figures are interpolated on a logarithmic scale). 1 changes nothing, 0 rules the cause out. */
 const weights = z.record(z.string(), z.number().min(0).max(50));
+
+/** Replies in own words by answer id, one a line. */
+export const Replies = z.record(z.string(), z.string().max(20_000));
 
 export const SIGN_KINDS = ["yes-no", "choice", "percent", "kilograms", "minutes", "hours", "days", "months", "years", "celsius", "millimetres", "centimetres", "count"] as const;
 export const Sign = z.strictObject({
@@ -42,6 +45,8 @@ export const Sign = z.strictObject({
   /** asked before every other sign */
   first: z.boolean().optional(),
   when: When.optional(),
+  /** what people type who mean an answer; most of it stands in knowledge/said/ */
+  said: Replies.optional(),
 });
 
 export const CALLS = ["emergency", "sweep", "builder", "ventilation", "doctor", "authority", "supplier", "roofer"] as const;
@@ -86,6 +91,8 @@ const Part = z.strictObject({
   when: When.optional(),
   /** what to do with a part whose heater fact is unknown: show it, leave it out, or ask for the fact */
   unknown: z.enum(["show", "hide", "ask"]).default("show"),
+  /** for one situation of several: whoever names another one sees only the title of this part */
+  about: z.array(z.string().min(3)).optional(),
   text: z.array(sentence).optional(),
   steps: z.array(sentence).optional(),
   /** false for a list without an order: things never to do, things to choose from */

@@ -1,7 +1,7 @@
 /** What of a knowledge file is read by people: every sentence under an id made of its place. */
 
 /** Keys whose strings are ids, sources or words to find a topic by, not sentences to be read. */
-export const NOT_READ: ReadonlySet<string> = new Set(["id", "kind", "record", "source", "sources", "hazard", "cautions", "call", "near", "words", "when", "unknown", "stop", "weighs", "level"]);
+export const NOT_READ: ReadonlySet<string> = new Set(["id", "kind", "record", "source", "sources", "hazard", "cautions", "call", "near", "words", "about", "when", "unknown", "stop", "weighs", "level", "said"]);
 
 /** Keys under which the file's own names stand: a sign may be called "when" and still be read. */
 export const NAMES_BELOW: ReadonlySet<string> = new Set(["signs", "causes", "stages", "remarks", "because"]);

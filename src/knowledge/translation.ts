@@ -9,6 +9,7 @@ import { join } from "node:path";
 import { IntlMessageFormat } from "intl-messageformat";
 import { LineCounter, parseDocument } from "yaml";
 import { hasId, NAMES_BELOW, NOT_READ } from "./sentences.ts";
+import { keepParsed, parsedBefore } from "./parsed.ts";
 import { firstLine, lineOf } from "./yaml-file.ts";
 
 /** An English file: for each part, where it stands in the file, under which id its sentences go, and what it holds. */
@@ -71,13 +72,15 @@ interface Found {
 
 function translate(found: Found, file: string, words: string | null, original: Original): void {
   const lines = new LineCounter();
-  const document = parseDocument(words ?? "", { lineCounter: lines });
-  if (document.errors.length > 0) {
-    found.problems.push(...document.errors.map((error) => `${file}, line ${lines.linePos(error.pos[0]).line}: this is not well-formed YAML: ${firstLine(error.message)}`));
+  const before = parsedBefore(words ?? "");
+  let read: ReturnType<typeof parseDocument> | undefined;
+  const document = () => (read ??= parseDocument(words ?? "", { lineCounter: lines }));
+  if (!before && document().errors.length > 0) {
+    found.problems.push(...document().errors.map((error) => `${file}, line ${lines.linePos(error.pos[0]).line}: this is not well-formed YAML: ${firstLine(error.message)}`));
     return;
   }
-  const root = (document.toJS({ maxAliasCount: 20 }) ?? {}) as unknown;
-  const problem = (at: readonly string[], says: string): void => void found.problems.push(`${file}, line ${lineOf(document, lines, at)}: ${at.join(" > ") || "the whole file"}: ${says}`);
+  const root = (before ? before.value : keepParsed(words ?? "", document().toJS({ maxAliasCount: 20 }) ?? {})) as unknown;
+  const problem = (at: readonly string[], says: string): void => void found.problems.push(`${file}, line ${lineOf(document(), lines, at)}: ${at.join(" > ") || "the whole file"}: ${says}`);
 
   function walk(at: readonly string[], path: string, english: unknown, own: unknown, names = false): void {
     if (typeof english === "string") return sentence(at, path, english, own);

@@ -17,6 +17,8 @@ export interface Clock {
   now(): number;
   /** milliseconds since some start, never going back */
   monotonic(): number;
+  /** instants up to this one were written by an earlier life whose clock ran ahead: how long ago they were is not known */
+  readonly unsure_until_ms?: number;
 }
 
 export type Commit =

@@ -64,19 +64,15 @@ export async function totals(db: Db, heater: Heater): Promise<Snapshot["totals"]
 const STRETCH_GAP_MS = 30 * 86_400_000;
 const STRETCHES_BACK_MS = 4 * 366 * 86_400_000;
 
-/** When the heater was in use: days are enough, so a fire is read once and nothing of it but its time. */
-export async function stretches(db: Db, heater_id: string): Promise<FireStretch[]> {
-  const { last_ms } = await db.selectFrom("fires").where("heater_id", "=", heater_id).select(({ fn }) => fn.max("lit_at_ms").as("last_ms")).executeTakeFirstOrThrow();
-  if (last_ms === null) return [];
-  const rows = await db
-    .selectFrom("fires")
-    .select("lit_at_ms")
-    .where("heater_id", "=", heater_id)
-    .where("lit_at_ms", ">=", Number(last_ms) - STRETCHES_BACK_MS)
-    .orderBy("lit_at_ms")
-    .execute();
+/** When the heater was in use. Days are enough: of a fire only its time is read, and nothing at all where `latest` holds every fire. */
+export async function stretches(db: Db, heater_id: string, latest: readonly Fire[]): Promise<FireStretch[]> {
+  const last_ms = latest[0]?.lit_at_ms;
+  if (last_ms === undefined) return [];
+  const from_ms = last_ms - STRETCHES_BACK_MS;
+  const known_ms = latest.map(({ lit_at_ms }) => lit_at_ms).reverse();
+  const times_ms = latest.length < LATEST ? known_ms.filter((lit_at_ms) => lit_at_ms >= from_ms) : await litSince(db, heater_id, from_ms);
   const found: { first_ms: number; last_ms: number; fires: number }[] = [];
-  for (const { lit_at_ms } of rows) {
+  for (const lit_at_ms of times_ms) {
     const open = found.at(-1);
     if (open && lit_at_ms - open.last_ms < STRETCH_GAP_MS) {
       open.last_ms = lit_at_ms;
@@ -84,6 +80,18 @@ export async function stretches(db: Db, heater_id: string): Promise<FireStretch[
     } else found.push({ first_ms: lit_at_ms, last_ms: lit_at_ms, fires: 1 });
   }
   return found;
+}
+
+/** The first one first. */
+async function litSince(db: Db, heater_id: string, from_ms: number): Promise<number[]> {
+  const rows = await db
+    .selectFrom("fires")
+    .select("lit_at_ms")
+    .where("heater_id", "=", heater_id)
+    .where("lit_at_ms", ">=", from_ms)
+    .orderBy("lit_at_ms")
+    .execute();
+  return rows.map(({ lit_at_ms }) => lit_at_ms);
 }
 
 export async function writeFire(tx: Tx, { id, heater_id, person_id, lit_at_ms, facts }: Fire): Promise<void> {

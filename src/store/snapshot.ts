@@ -41,6 +41,7 @@ async function look(tx: Tx, { person_id, place_id, heater_id, group }: Wanted, n
   const owned = await home(tx, meant?.owner_id ?? person_id);
   const built = await builtBy(tx, person_id);
   const groups = await groupsOf(tx, person_id, where);
+  const fires = meant ? await latestFires(tx, meant.id) : [];
   const others = new Set(theirs.flatMap(({ heater }) => heater.member_ids));
   others.delete(person_id);
   const versions: Versions = new Map([
@@ -56,10 +57,10 @@ async function look(tx: Tx, { person_id, place_id, heater_id, group }: Wanted, n
     heaters: theirs.map(({ heater }) => heater),
     names: await namesOf(tx, [...others]),
     home: owned.home,
-    fires: meant ? await latestFires(tx, meant.id) : [],
+    fires,
     totals: meant ? await totals(tx, meant) : NO_TOTALS,
     guide: meant ? await guide(tx, meant.id) : null,
-    stretches: meant ? await stretches(tx, meant.id) : [],
+    stretches: meant ? await stretches(tx, meant.id, fires) : [],
     reminders: await openReminders(tx, person_id, where.kind === "group" ? place_id : undefined),
     group_rules: await rulesAround(tx, [person_id, ...(meant?.member_ids ?? [])]),
     groups,

@@ -135,7 +135,7 @@ export const FACTS: Readonly<Record<string, { readonly about: string; read(known
   "air": { about: "air during the last fire: open, half, closed", read: (k) => word(k.fire?.facts.air, k.fire?.lit_at_ms) },
   "stack": { about: "how the last load was stacked: criss-cross, loose, tight", read: (k) => word(k.fire?.facts.stack, k.fire?.lit_at_ms) },
   "lit": { about: "where the last load was lit: top, bottom", read: (k) => word(k.fire?.facts.lit, k.fire?.lit_at_ms) },
-  "bed-at-close": { about: "what the bed looked like when the damper was closed: flame, blue, red, black", read: (k) => word(k.fire?.facts.bed_at_close, k.fire?.lit_at_ms) },
+  "bed-at-close": { about: "what the bed looked like when the damper was closed: flame, blue, red, black", read: (k) => word(k.fire?.facts.damper_closed_at === undefined ? undefined : k.fire.facts.bed_at_close, k.fire?.lit_at_ms) },
   "outside": {
     about: "outside temperature at the last fire, else tonight's low, °C",
     read: (k) => { const C = k.fire?.facts.outside_C ?? k.home.weather[0]?.low_C; return figure(C, { value: q(C ?? 0, "C") }, k.fire?.facts.outside_C === undefined ? k.now_ms : k.fire?.lit_at_ms); },

@@ -49,7 +49,7 @@ const MOST_QUESTIONS = 5;
 const HALF = 0.5;
 const LEAST_BITS = 0.06;
 /** A question that may put another cause first with this chance is asked though one cause is clear. */
-const OVERTURNS = 0.08;
+const OVERTURNS = 0.03;
 /** Below this share a cause is not worth a person's time. */
 const NAMED_SHARE = 0.02;
 /** A sign speaks for a cause from this weight on. */
@@ -71,8 +71,23 @@ export function walk(trouble: Trouble, heater: HeaterFacts, seen: Observations, 
   const first = open.find(([, sign]) => sign.first);
   const share = ranked[0]?.share ?? 0;
   const over = stop !== null || asked.length >= MOST_QUESTIONS + (share < HALF ? 1 : 0);
-  const best = first && stop === null ? first[0] : over ? null : mostTelling(open, causes, weights, share >= (toldOnly(seen) ? CLEAR_BY_STORY : CLEAR_SHARE));
+  const best = first && stop === null ? first[0] : over ? null : mostTelling(open, causes, weights, share >= clearFrom(trouble, ranked, seen, asked));
   return { ranked, ask: best, stop };
+}
+
+/**
+ * From which share on the first cause is clear. What was only mentioned, neither on record nor asked for, may be misheard: it has to be two
+ * things that agree, or something has to have been asked and answered.
+ */
+function clearFrom(trouble: Trouble, [first, second]: readonly RankedCause[], seen: Observations, asked: readonly string[]): number {
+  if (!first || !second) return CLEAR_SHARE;
+  const speaking = Object.entries(seen).filter(([id, { answer }]) => {
+    const sign = trouble.signs[id];
+    return sign && answer !== null && weightOf(first.cause, id, sign, answer) >= SPEAKS * weightOf(second.cause, id, sign, answer);
+  });
+  if (speaking.some(([id, { from }]) => from === "record" || asked.includes(id))) return toldOnly(seen) ? CLEAR_BY_STORY : CLEAR_SHARE;
+  const answered = asked.some((id) => seen[id] !== undefined && seen[id].answer !== null && !trouble.signs[id]?.first);
+  return speaking.length >= 2 || answered ? CLEAR_BY_STORY : Infinity;
 }
 
 const toldOnly = (seen: Observations): boolean => Object.values(seen).every(({ answer }) => isGraded(answer) || answer === null);

@@ -59,7 +59,7 @@ it("no sequence of rules names a larger load, drops a caution or lets the damper
         await talk.close();
       }
     }),
-    { numRuns: process.env.GLEED_TEST_FULL ? 60 : 15, seed: 20261125 },
+    { numRuns: process.env.GLEED_TEST_FULL ? 40 : 15, seed: 20261125 },
   );
   // rules were taken from both, else this would prove nothing
   expect(Math.min(taken.ana, taken.ben)).toBeGreaterThan(3);

@@ -60,3 +60,12 @@ test("a stepped clock stands still until it is told, and never goes back", () =>
   expect([clock.now(), clock.monotonic()]).toEqual([1500, 500]);
   expect(() => clock.to(1499)).toThrow(/cannot go back/);
 });
+
+describe("what an earlier life wrote", () => {
+  const started = (wall_ms: number, last_ms: number) => systemClock(last_ms, () => wall_ms, () => 0).unsure_until_ms;
+  test("cannot be placed in time when that life was ahead of the wall", () => {
+    expect(started(1_000, 5_000)).toBe(5_000);
+    expect(started(5_000, 5_000)).toBeUndefined();
+    expect(started(9_000, 5_000)).toBeUndefined();
+  });
+});

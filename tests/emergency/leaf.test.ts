@@ -57,12 +57,12 @@ test.each([
 ])("time grows with length, not faster: %s", (_name, unit) => {
   const of = (length: number): string => unit.repeat(Math.ceil(length / unit.length)).slice(0, length);
   const [short, long] = [bestMs(of(5_000)), bestMs(of(20_000))];
-  expect(long).toBeLessThan(Math.max(8 * short, 40));
+  expect(long).toBeLessThan(Math.max(8 * short, 80));
   expect(long).toBeLessThan(250);
 });
 
-test("a message of 200 characters: 99 of 100 under 0.3 ms", () => {
+test("a message of 200 characters: 99 of 100 under 0.8 ms", () => {
   const messages = [...DANGER, ...NEAR_MISSES].map(({ text }) => `${text}. `.repeat(Math.ceil(200 / text.length)).slice(0, 200));
   const times = messages.map(bestMs).sort((a, b) => a - b);
-  expect(times[Math.floor(times.length * 0.99)]).toBeLessThan(0.3);
+  expect(times[Math.floor(times.length * 0.99)]).toBeLessThan(0.8);
 });

@@ -3,10 +3,10 @@ import {
   BUCKETS, bucketsOf, KIND_BUCKETS, kindBucketsOf, numbered, type Numbered,
 } from "../../src/emergency/learnt/features.ts";
 import { stretches } from "../../src/emergency/learnt/likelihood.ts";
-import { FIRST_SIGN, SIGNS } from "../../src/emergency/learnt/signs.ts";
 import { sceneOf } from "../../src/emergency/scene.ts";
 import { sense } from "../../src/emergency/senses.ts";
 import { seeded, shuffled } from "../training/seeded.ts";
+import { framed } from "./framed.ts";
 
 export interface Labelled {
   readonly text: string;
@@ -27,7 +27,7 @@ interface Example {
 const EPOCHS = 12;
 const KIND_EPOCHS = 8;
 const RATE = 0.3;
-const SHRINK = 3e-5;
+const SHRINK = 1e-4;
 const SEED = 7;
 /** Weights kept of those learnt. */
 const KEPT = 150_000;
@@ -66,7 +66,7 @@ export interface Learnt {
 }
 
 /** Messages with a short everyday sentence before or after them: neither danger nor calm is changed by it. */
-function inCompany(labelled: readonly Labelled[]): Labelled[] {
+export function inCompany(labelled: readonly Labelled[]): Labelled[] {
   const random = seeded(SEED);
   const everyday = labelled.filter(({ text, hand }) => hand === EVERYDAY && text.length < LONGEST_COMPANY).map(({ text }) => text);
   return labelled.flatMap(({ text, kind, weight, hand }) => {
@@ -78,7 +78,7 @@ function inCompany(labelled: readonly Labelled[]): Labelled[] {
 }
 
 export function learn(labelled: readonly Labelled[], kinds: number): Learnt {
-  const examples = [...labelled.flatMap(examplesOf), ...inCompany(labelled).map(wholeOf)];
+  const examples = [...labelled.flatMap(examplesOf), ...[...inCompany(labelled), ...framed(labelled)].map(wholeOf)];
   const messages = new Int32Array(BUCKETS);
   for (const { buckets } of examples) for (const bucket of buckets) messages[bucket] = (messages[bucket] as number) + 1;
   return {
@@ -136,26 +136,4 @@ function pruned(weights: Float32Array, messages: Int32Array, most: number): Floa
   const worth = weights.map((weight, at) => Math.abs(weight) * Math.sqrt(messages[at] as number));
   const least = Float32Array.from(worth).sort()[Math.max(0, weights.length - most)] as number;
   return weights.map((weight, at) => ((worth[at] as number) >= least ? weight : 0));
-}
-
-/** As src/emergency/learnt/likelihood.ts reads it. A weight is a whole number of steps, at most half of SIGNS up or down. */
-export function packed(weights: Float32Array): { text: string; step: number } {
-  const half = SIGNS / 2;
-  const largest = weights.reduce((most, weight) => Math.max(most, Math.abs(weight)), 0);
-  const step = Number((largest / (half - 1)).toPrecision(6));
-  const signs: string[] = [];
-  const sign = (value: number): void => void signs.push(String.fromCharCode(FIRST_SIGN + value));
-  let gap = 0;
-  for (const weight of weights) {
-    const level = Math.round(weight / step);
-    if (level === 0) {
-      gap += 1;
-      continue;
-    }
-    const digits = gap.toString(half).split("").map((digit) => Number.parseInt(digit, half));
-    digits.forEach((digit, i) => sign(i === digits.length - 1 ? digit : digit + half));
-    sign(level + half);
-    gap = 0;
-  }
-  return { text: signs.join(""), step };
 }

@@ -37,7 +37,7 @@ describe("check", () => {
     expect(told).toMatch(/^No mistakes: \d+ troubles, \d+ how-tos, 4 kinds of fire, \d+ cautions\./);
     expect(told).not.toMatch(/can never come first/);
     expect(code).toBe(0);
-  });
+  }, 90_000);
   it("a right tree is walked: questions, ways, and how often each cause leads", async () => {
     const { code, told } = await asked("check", join(folder, "troubles", TREE));
     expect(code).toBe(0);

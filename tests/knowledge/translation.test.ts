@@ -71,7 +71,7 @@ describe("a language", () => {
     ["a key that stands in English only", tree("title: Schwarz\nhazard: low\n"), /line 3: hazard: "hazard" stands in the English file only/],
     ["a sign that is not there", tree("signs:\n  rauch:\n    ask: Raucht es?\n"), /line \d: signs > rauch: the English file has no "rauch" here/],
     ["an answer that is not there", tree("signs:\n  stack:\n    answers:\n      - { id: dicht, label: Dicht }\n"), /line 5: .*its id is one of: criss-cross, loose, tight/],
-    ["a list of another length", tree("causes:\n  wet-wood:\n    before_next_fire: [Eins.]\n"), /line 4: .*the English list has 2 entries, this one 1/],
+    ["a list of another length", tree("causes:\n  wet-wood:\n    before_next_fire: [Eins.]\n"), /line 4: .*the English list has 3 entries, this one 1/],
     ["a lost placeholder", tree("signs:\n  moisture:\n    says: Das Holz war feucht.\n"), /line 4: .*the English sentence has \{value\}, this one none/],
     ["an open brace", tree('signs:\n  moisture:\n    says: "Das Holz hatte {value"\n'), /line 4: .*braces/],
     ["a file of another name", { ...tree("title: Schwarz\n"), "troubles/schwarz.yaml": "id: schwarz\n" }, /no English knowledge\/troubles\/schwarz\.yaml/],

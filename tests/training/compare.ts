@@ -51,7 +51,7 @@ function ours(): Ranked {
   const scored = crossValidate(examples, lexicon, vectors, foldOf, run);
   const byFold = held.map((fold) => scored.splice(0, fold.length));
   return byFold.map((fold, n) => {
-    const calibration = calibrate(byFold.filter((_, other) => other !== n || run === 1).flat() as Held[]);
+    const calibration = calibrate(byFold.filter((_, other) => other !== n || run === 1).flat() as Held[], "en");
     return fold.map(({ scores }) => best(TOPICS, judge(scores, calibration), 3).map(({ topic }) => topic));
   });
 }

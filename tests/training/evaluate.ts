@@ -18,7 +18,7 @@ const language = process.argv[4] === "de" ? "de" : "en";
 const { lexicon, vectors, examples } = prepare(loadMessages(language), language);
 const held = crossValidate(examples, lexicon, vectors, foldsOf(examples.map(({ message }) => message.text), folds, 5), run)
   .filter(({ message }) => (message.language ?? "en") === language);
-const calibration = calibrate(held);
+const calibration = calibrate(held, language);
 const judged = held.map(({ message, label, scores }) => ({ message, label, probabilities: judge(scores, calibration) }));
 
 interface Tally { n: number; first: number; three: number; verdicts: Map<string, number>; sureAndWrong: number }

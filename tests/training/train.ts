@@ -20,7 +20,7 @@ function train(language: Spoken): void {
   const { data, lexicon, vectors, examples } = prepare(messages, language);
   const folds = foldsOf(messages.map(({ text }) => text), CALIBRATION_FOLDS, 11);
   const held = crossValidate(examples, lexicon, vectors, folds, CALIBRATION_RUNS[language]).filter(({ message }) => (message.language ?? "en") === language);
-  const calibration = calibrate(held);
+  const calibration = calibrate(held, language);
   const right = held.filter(({ scores, label }) => {
     const probabilities = judge(scores, calibration);
     return probabilities.every((p, c) => c === label || p <= (probabilities[label] as number));

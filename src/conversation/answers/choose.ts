@@ -8,6 +8,7 @@ import type { Dimension, UnitId } from "../../quantities.ts";
 import { inUnit, readFigures, type Figure } from "../reading/figures.ts";
 import type { Spoken } from "../spoken.ts";
 import { clausesOf, isNegator, SLIGHT, type Claim, type Clause } from "./claims.ts";
+import { commonGround } from "./common-ground.ts";
 import { nearness, rootOf, sensesOf, tells } from "./nearness.ts";
 
 type Answers = NonNullable<Sign["answers"]>;
@@ -50,6 +51,8 @@ const NEAR_FROM = 0.55;
 const KIN = 0.45;
 /** never enough to decide */
 const NEAR_MOST = 0.45;
+/** a word that tells no more than this only says where or when */
+const PLACES = 0.1;
 const AGAINST = 0.8;
 const BEFORE_A_TURN = 0.6;
 const AFTER_A_TURN = 1.3;
@@ -57,6 +60,8 @@ const ALL_OF_IT = 1.2;
 /** by how much more it counts when a clause says little else */
 const COVERS = 0.5;
 
+/** measured by figures, not matched as words */
+const UNIT_WORDS: ReadonlySet<string> = new Set("minute minutes hour hours cm mm centimetre centimetres millimetre millimetres inch inches kg kilo kilos degrees percent minuten stunde stunden grad prozent".split(" "));
 /** Where a label names these as a figure, it is one of many words, not a range. */
 const content = (claims: readonly Claim[]): Claim[] => claims.filter(({ word }) => !SLIGHT.has(word) && !isNegator(word));
 
@@ -75,7 +80,7 @@ function labelsOf(answers: Answers, ask: string, language: Spoken): readonly Lab
     const words = new Map<string, { weight: number; denied: boolean; word: string }>();
     const put = (claims: readonly Claim[], by: number): void => {
       for (const { word, denied } of content(claims)) {
-        if (/^\d/.test(word)) continue;
+        if (/^\d/.test(word) || UNIT_WORDS.has(word)) continue;
         const stem = rootOf(word, language);
         const weight = (by * (asked.has(stem) ? IN_QUESTION : 1) * tells(word, language)) / Math.max(1, spread(stem)) ** 1.5;
         if ((words.get(stem)?.weight ?? 0) < weight) words.set(stem, { weight, denied, word });
@@ -87,9 +92,10 @@ function labelsOf(answers: Answers, ask: string, language: Spoken): readonly Lab
     const phrases = (answer.words ?? []).map((phrase): Phrase => {
       const all = clausesOf(phrase).flatMap(({ claims }) => claims);
       const kept = all.filter(({ word }) => !SLIGHT.has(word));
-      const used = kept.length > 0 ? kept : all;
+      // of "since we have it" every word is needed, since none tells much
+      const used = kept.some(({ word }) => isNegator(word) || tells(word, language) > PLACES) ? kept : all;
       const telling = used.filter(({ word }) => !isNegator(word)).reduce((sum, { word }) => sum + tells(word, language), 0);
-      return { stems: used.map(({ word }) => rootOf(word, language)), denies: used.some(({ word }) => isNegator(word)), weight: Math.min(2.2, Math.max(used.length > 1 ? 0.8 : 0.5, PHRASE * telling)) };
+      return { stems: used.map(({ word }) => rootOf(word, language)), denies: used.some(({ word, denied }) => denied || isNegator(word)), weight: Math.min(2.2, Math.max(used.length > 1 ? 0.8 : 0.5, PHRASE * telling)) };
     });
     return {
       id: answer.id, words, phrases: phrases.filter(({ stems }) => stems.length > 0),
@@ -104,7 +110,8 @@ function labelsOf(answers: Answers, ask: string, language: Spoken): readonly Lab
   return made;
 }
 
-export function fitsOf({ answers = [], ask = "", first }: Pick<Sign, "answers" | "ask" | "first">, text: string, clauses: readonly Clause[] = clausesOf(text), figures: readonly Figure[] = readFigures(text), language: Spoken = "en"): Fits {
+export function fitsOf(sign: Pick<Sign, "answers" | "ask" | "first">, text: string, clauses: readonly Clause[] = clausesOf(text), figures: readonly Figure[] = readFigures(text), language: Spoken = "en"): Fits {
+  const { answers = [], ask = "", first } = sign;
   const labels = labelsOf(answers, first ? "" : ask, language);
   const turned = clauses.some(({ turns }) => turns);
   const fits = labels.map(() => 0);
@@ -112,6 +119,7 @@ export function fitsOf({ answers = [], ask = "", first }: Pick<Sign, "answers" |
   for (const clause of clauses) {
     const by = !turned ? 1 : clause.turns || clauses.indexOf(clause) > clauses.findIndex(({ turns }) => turns) ? AFTER_A_TURN : BEFORE_A_TURN;
     for (const [i, fit] of clauseFits(labels, clause, language).entries()) add(i, by * fit);
+    if (language === "en") for (const [i, fit] of commonGround(sign, clause.text).entries()) add(i, by * fit);
   }
   for (const [i, label] of labels.entries()) add(i, Math.min(FIGURE, FIGURE * figureFit(label.figures, figures)));
   const said = clauses.flatMap(({ claims }) => claims).map(({ word }) => rootOf(word, language)).filter((word) => !SLIGHT.has(word));
@@ -181,15 +189,24 @@ export function phraseIn<T extends { readonly root: string }>(stems: readonly st
       found.push(words[here] as T);
       at = here + 1;
     }
-    if (found.length === stems.length) return found;
+    // "since new" is not said by "since new wood"
+    const next = words[at] as { readonly word?: string; readonly root: string } | undefined;
+    if (found.length === stems.length && !(stems.at(-1) === "new" && next && !SLIGHT.has(next.word ?? next.root))) return found;
   }
   return null;
 }
 
 /** 1 where a figure of the reply lies within one of the label's. */
-function figureFit(label: readonly Figure[], said: readonly Figure[]): number {
+export function figureFit(label: readonly Figure[], said: readonly Figure[]): number {
   return said.reduce((most, one) => Math.max(most, ...label.map((own) => within(own, one))), 0);
 }
+/** "6 kg of 13" beside "half a load" and "a full load" */
+export function loadFits(answers: Answers, share_pct: number | undefined): number[] {
+  const [half, full] = [answers.findIndex(({ label }) => /\bhalf a load\b/i.test(label)), answers.findIndex(({ label }) => /\bfull load\b/i.test(label))];
+  if (share_pct === undefined || half < 0 || full < 0) return answers.map(() => 0);
+  return answers.map((_, i) => (i === half ? (share_pct <= HALF_A_LOAD_pct ? FIGURE : -FIGURE) : i === full ? (share_pct > HALF_A_LOAD_pct ? FIGURE : -FIGURE) : 0));
+}
+const HALF_A_LOAD_pct = 65;
 function within(own: Figure, said: Figure): number {
   if (own.dimension === null || own.dimension !== said.dimension) return 0;
   const value = inBase(said, said.value);

@@ -96,13 +96,13 @@ const figureWord = (token: Token): string => (token.kind === "number" ? String(t
 
 /**
  * "no smoke, smell or soot": a short further part with "or" in it is still under the denial; an "and" ends it. The joint words themselves
- * are left out.
+ * are left out, but for "since", by which people say when.
  */
 function judged(words: readonly string[], before: Opens): { claims: Claim[]; opensDenied: Opens } {
   const parts: string[][] = [[]];
   for (const word of words) {
-    if (JOINTS.has(word) && (parts.at(-1)?.length ?? 0) > 1) parts.push([]);
-    else if (!JOINTS.has(word)) parts.at(-1)?.push(word);
+    if (JOINTS.has(word) && (parts.at(-1)?.length ?? 0) > 1) parts.push(word === "since" ? [word] : []);
+    else if (!JOINTS.has(word) || word === "since") parts.at(-1)?.push(word);
   }
   let open = before;
   const claims = parts.flatMap((part) => {
@@ -151,7 +151,8 @@ function stillDevice(words: readonly string[]): boolean {
   if (!words.some((word) => DEVICES.has(word))) return false;
   return words.some((word, i) => {
     if (word === "0") return true;
-    if (!STILL.has(word)) return false;
+    // English "still on" is no stillness; German "ist still" ends its clause
+    if (!STILL.has(word) || (word === "still" && i < words.length - 1)) return false;
     return !((word === "off" || word === "los") && words.some((one) => ALARMS.has(one)) && words.slice(Math.max(0, i - 2), i).some((one) => GOES.has(one)));
   });
 }

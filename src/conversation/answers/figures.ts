@@ -31,7 +31,17 @@ export function figureFor(sign: Sign, text: string, figures: readonly Figure[], 
   if (!isFigure(sign)) return undefined;
   if (isShareOfLoad(sign)) return shareOfLoad(text, figures, about);
   const single = figures.length === 0 ? readFigures(text.replace(ONE_OF, (_, half: string | undefined) => (half ? "0.5 " : "1 "))) : figures;
-  return measured(sign, text, single, about);
+  const value = measured(sign, text, sign.kind === "millimetres" ? single.filter((figure) => !isExtent(text, figure)) : single, about);
+  return value === undefined || beyondAll(sign, value) ? undefined : value;
+}
+/** "20 cm long" is no width, nor is "60 cm from the door" */
+const isExtent = (text: string, { at, dimension }: Figure): boolean => dimension === "length" && /^\s*(?:-\s*)?(?:long|in length|lang|high|hoch|tall|deep|tief|up|down|above|below|from|away|off|of (?:the )?crack)\b/i.test(text.slice(at[1]));
+const FAR_BEYOND = 12;
+/** A length that is many times the largest answer measures something else. */
+function beyondAll({ kind, answers = [] }: Sign, value: number): boolean {
+  if (kind !== "millimetres" && kind !== "centimetres") return false;
+  const most = Math.max(0, ...answers.map((answer) => answer.value ?? 0));
+  return most > 0 && value > FAR_BEYOND * most;
 }
 /** "about a millimetre", "half a centimetre" */
 const ONE_OF = /\b(half )?(?:an?|one) (?=(?:mm|millimet|cm|centimet|inch|week|month|year|hour|minute|day|degree|percent))/gi;
@@ -43,11 +53,20 @@ function measured(sign: Sign, text: string, figures: readonly Figure[], about: A
     const past = agoIn(sign, text, about.now_ms);
     if (past !== undefined) return past;
   }
+  if (dimension === "duration" && sign.kind === "days" && !figures.some((figure) => figure.dimension === "duration")) {
+    const days = daysAgo(text, about.now_ms);
+    if (days !== undefined) return days;
+  }
   if (dimension === "temperature" && isOutdoors(sign)) {
     const outdoors = outdoorFigure(text, figures, unit as UnitId);
     if (outdoors !== undefined) return outdoors === null ? undefined : outdoors;
   }
-  const bare = figures.filter((figure) => figure.dimension === null);
+  const bare = figures.filter((figure) => figure.dimension === null && withinReason(sign, figure.value));
+  const widest = dimension === "length" && /\b(?:widest|thickest|deepest)\b/i.test(sign.ask ?? "");
+  if (widest) {
+    const all = figures.flatMap((figure) => (figure.dimension === "length" ? [(unit && inUnit(figure, unit)) ?? 0] : figure.dimension === null && !countsThings(text, figure) ? [figure.value] : [])).filter((value) => value > 0 && !beyondAll(sign, value));
+    if (all.length > 1) return Math.max(...all);
+  }
   for (const figure of figures) {
     if (figure.dimension === null) {
       if (sign.kind === "percent" && figure.value > 0 && figure.value < 1) return figure.value * 100;
@@ -67,20 +86,24 @@ function measured(sign: Sign, text: string, figures: readonly Figure[], about: A
   return undefined;
 }
 
+/** "two corners" is no measure */
+const countsThings = (text: string, { at }: Figure): boolean => /^\s+(?!at\b|in\b|on\b|when\b|by\b|to\b|or\b|and\b|but\b|cold\b|hot\b|warm\b|now\b|wide\b|thick\b|deep\b|mm\b)\p{L}/u.test(text.slice(at[1]));
+
 /** A bare number that cannot be what was asked for is none: "3 sticks" is no moisture. */
 function withinReason({ kind, record }: Sign, value: number): boolean {
-  if (kind === "percent" && record === "wood-moisture") return value >= 5 && value <= 80;
+  if (kind === "percent" && record === "wood-moisture") return (value >= 5 && value <= 80) || (value > 0 && value < 1);
   if (kind === "celsius") return value >= -60 && value <= 400;
   return value >= 0;
 }
-const OTHER_SHARE = /^\s*(%|percent|per cent)?\s*(of (the )?(load|wood|pile|sheet|max|maximum|way|time|days)|humidity|rh\b|battery|slope|open|off|shut|closed|air|full)/i;
-const ofSomethingElse = (text: string, { at }: Figure): boolean => OTHER_SHARE.test(text.slice(at[1])) || /\b(humidity|battery|air|slider?|wheel|knob)\b[^,.;]{0,12}$/i.test(text.slice(0, at[0]));
+const OTHER_SHARE = /^\s*(%|percent|per cent|prozent)?\s*(of (the )?(load|wood|pile|sheet|max|maximum|way|time|days)|humidity|rh\b|battery|slope|open|off|shut|closed|air|full|more\b|less\b|extra\b|fewer\b|over\b|above\b|below\b|worse\b|better\b|higher\b|lower\b|up\b|down\b|mehr\b|weniger\b)/i;
+/** a share of something other than water in wood: "burnt 40 % more" */
+export const ofSomethingElse = (text: string, { at }: Figure): boolean => OTHER_SHARE.test(text.slice(at[1])) || /\b(humidity|battery|air|slider?|wheel|knob)\b[^,.;]{0,12}$/i.test(text.slice(0, at[0]));
 
 /** Outdoors, not in the room; null where only an indoor figure was given. */
 function outdoorFigure(text: string, figures: readonly Figure[], unit: UnitId): number | null | undefined {
   const degrees = figures.filter(({ dimension }) => dimension === "temperature" || dimension === null);
   const near = ({ at }: Figure): string => text.slice(Math.max(0, at[0] - 14), at[0]).split(/[,.;]/).at(-1) + text.slice(at[0], at[1] + 18).replace(/[,.;](?!\d).*$/s, "");
-  const indoors = (figure: Figure): boolean => /\b(in(side|doors)?( the)? (room|house)|room|indoors|inside|surface|face|tiles?|stone|glass|flue|gun)\b/i.test(near(figure)) && !/\b(out|outside|outdoors)\b/i.test(near(figure));
+  const indoors = (figure: Figure): boolean => /\b(in(side|doors)?( the| my| our)? (room|house|living room|kitchen|bedroom|flat)|in here|in there|room|indoors|inside|surface|face|tiles?|stone|glass|flue|gun)\b/i.test(near(figure)) && !/\b(out|outside|outdoors)\b/i.test(near(figure));
   const outside = degrees.find((figure) => /\b(out|outside|outdoors|frost|draussen)\b/i.test(near(figure)) && !indoors(figure)) ?? degrees.find((figure) => !indoors(figure));
   if (!outside) return degrees.length > 0 ? null : undefined;
   if (degrees.length === 1 || outside.dimension !== null || /\b(out|outside|outdoors)\b/i.test(near(outside))) return outside.dimension === null ? outside.value : (inUnit(outside, unit) ?? undefined);
@@ -89,21 +112,26 @@ function outdoorFigure(text: string, figures: readonly Figure[], unit: UnitId): 
 
 const PARTS: readonly (readonly [RegExp, number])[] = [
   [/\bthree[ -]?quarters?\b|¾/i, 75], [/\btwo[ -]?thirds?\b|⅔/i, 67], [/\b(a |one )?quarter (full|of)|\b(a|one) quarter\b/i, 25], [/\b(a |one )?third (full|of)|\b(a|one) third\b/i, 33],
-  [/\b(as much again|double|twice)\b/i, 150], [/\b(not (even )?|less than )half\b/i, 40], [/\bhalf\b|½/i, 50], [/\b(over|more than|above)\b[^,.;]{0,20}\b(full|sheet|max\w*|limit|allowed)\b|\b(over|too) ?full\b|\boverloaded\b|\bto the (brim|top)\b/i, 125],
+  [/\b(as much again|double|twice)\b/i, 150], [/\b(full|normal|usual|standard) (load|lot|amount|firebox|charge|one)?\s*(plus|and (then )?(some|a few|two|three|four|more|another|extra)|with (some |a few )?extra)\b|\btopped (it )?up\b|\b(more|extra) (logs?|wood|pieces|kilos)? ?on top\b/i, 130], [/\b(not (even )?|less than )half\b/i, 40], [/\bhalf\b|½/i, 50], [/\b(over|more than|above)\b[^,.;]{0,20}\b(full|sheet|max\w*|limit|allowed)\b|\b(over|too) ?full\b|\boverloaded\b|\b(up )?to the (brim|top|lintel|roof|ceiling|arch|vault)\b/i, 125],
   [/\b(nearly|almost|not quite) (a )?full\b/i, 90], [/\b(a few|couple of|two|three|four) (little |small |thin )?(logs?|pieces|splits|sticks|bits)\b/i, 25], [/\b(full|normal|usual) (load|firebox|amount|charge)\b|\bfilled\b|^\W*(full|normal|usual|as usual|the usual)\W*$/i, 98],
 ];
-const MOST = /\b(max\w*|sheet|limit|allowed|ought|should|says|sheet's|full load|capacity|can take|may take|instead of|rather than|usual|usually|normal\w*|of|out of|\/)\b|\/|höchst\w*|erlaubt|statt|sonst|von/i;
+const OUT_OF = /^\s*(of|out of|from|\/|von)( (the|my|our|a|max\w*|usual|full))*\s*$/i;
+const MOST = /\b(range|rated|where|in a|max\w*|sheet|limit|allowed|ought|should|says|sheet's|full load|capacity|can take|may take|instead of|rather than|usual|usually|normal\w*|of|out of|\/)\b|\/|höchst\w*|erlaubt|statt|sonst|von/i;
 
 /** Kilograms against the heater's own, "three of thirteen", or a part in words; percent. */
-function shareOfLoad(text: string, figures: readonly Figure[], { max_load_kg }: About): number | undefined {
+export function shareOfLoad(text: string, figures: readonly Figure[], { max_load_kg }: About): number | undefined {
   const share = figures.find(({ dimension }) => dimension === "share");
   if (share) return share.value;
   const masses = figures.filter(({ dimension }) => dimension === "mass");
-  const load = masses[0] ?? figures.find(({ dimension, at }, i) => dimension === null && figures[i + 1] && MOST.test(text.slice(at[1], figures[i + 1]?.at[0])));
+  const outOf = figures.find(({ dimension, at }, i) => dimension === null && figures[i + 1]?.dimension === "mass" && OUT_OF.test(text.slice(at[1], figures[i + 1]?.at[0])));
+  const load = outOf ?? masses[0] ?? figures.find(({ dimension, at }, i) => dimension === null && figures[i + 1] && MOST.test(text.slice(at[1], figures[i + 1]?.at[0])));
   if (load) {
-    const kg = load.dimension === "mass" ? (inUnit(load, "kg") ?? load.value) : load.value;
+    // a bare number stands in the unit of the weight beside it
+    const unit = load.dimension === "mass" ? load.unit : outOf ? (masses[0]?.unit ?? null) : null;
+    const inKg = (figure: Figure, value: number): number => (unit === null && figure.dimension !== "mass" ? value : (inUnit({ ...figure, value, dimension: "mass", unit: figure.dimension === "mass" ? figure.unit : unit }, "kg") ?? value));
+    const kg = inKg(load, load.value);
     const other = figures.find((figure) => figure.at[0] > load.at[0] && (figure.dimension === "mass" || figure.dimension === null) && MOST.test(text.slice(load.at[1], figure.at[0])));
-    const most = other ? (other.dimension === "mass" ? (inUnit(other, "kg") ?? other.value) : load.dimension === "mass" && load.unit === "lb" ? other.value * 0.4536 : other.value) : max_load_kg;
+    const most = other ? inKg(other, other.high ?? other.value) : max_load_kg;
     if (most && most > 0) return (100 * kg) / most;
     return undefined;
   }
@@ -129,7 +157,7 @@ function monthsAgo(text: string, now_ms?: number): number | undefined {
   if (now_ms !== undefined) {
     const now = new Date(now_ms);
     const words = text.toLowerCase().match(/\p{L}+/gu) ?? [];
-    const word = words.find((one) => MONTHS.has(one) && one.length > 2 && !(one === "may" || one === "mar" || one === "sun") || (one === "may" && /\bMay\b/.test(text)));
+    const word = words.find((one) => MONTHS.has(one) && one.length > 2 && !(one === "may" || one === "mar" || one === "sun") || (one === "may" && /\bMay\b|\b(?:in|since|last|this|of|early|late|mid|until|till|from|end of) may\b/.test(text)));
     const year = /\b(19|20)\d\d\b/.exec(text)?.[0];
     const of = word === undefined ? undefined : monthNumber(word);
     if (year) return Math.max(0, (now.getUTCFullYear() - Number(year)) * 12 + now.getUTCMonth() - ((of ?? 7) - 1));
@@ -138,6 +166,34 @@ function monthsAgo(text: string, now_ms?: number): number | undefined {
     if (season && /\b(in|last|this|since|the)\b/i.test(text)) return (now.getUTCMonth() - (SEASONS[season] ?? 0) + 12) % 12;
   }
   return AGO.find(([words]) => words.test(text))?.[1];
+}
+const DAYS_AGO: readonly (readonly [RegExp, number])[] = [
+  [/\b(?:yesterday|last night|gestern)\b/i, 1], [/\b(?:this morning|today|earlier today|heute)\b/i, 0.4], [/\b(?:day before yesterday|night before last|the other day|vorgestern)\b/i, 2],
+  [/\b(?:last|this|past|on|since)\s+(?:mon|tues|wednes|thurs|fri|satur|sun)day\b/i, 4], [/\b(?:last week|a week)\b/i, 7], [/\b(?:a |one )?fortnight\b/i, 14], [/\b(?:last month|a month)\b/i, 30],
+  [/\b(?:all|whole|since the) summer\b/i, 150],
+];
+/** "lit yesterday", "no fire since April" in days. */
+function daysAgo(text: string, now_ms?: number): number | undefined {
+  const near = DAYS_AGO.find(([words]) => words.test(text))?.[1];
+  if (near !== undefined) return near;
+  const months = /\b(?:since|in|not since|from|until|till|seit|im)\b|\bago\b/i.test(text) ? monthsAgo(text, now_ms) : undefined;
+  return months === undefined || months === 0 ? undefined : months * 30.44;
+}
+
+/** How old something is that was bought, made or changed then: "from 2014", "bought last year", "8 years old". */
+export function yearsAgo(text: string, now_ms?: number): number | undefined {
+  const span = readFigures(text).flatMap((figure) => (figure.dimension === "duration" ? [(inUnit(figure, "h") ?? 0) / HOURS.years] : []))[0] ?? monthsFigure(text);
+  if (span !== undefined) return span;
+  const months = monthsAgo(text, now_ms);
+  return months === undefined ? undefined : months / 12;
+}
+/** "8 years", "six months" where the figure itself carries no unit */
+function monthsFigure(text: string): number | undefined {
+  for (const figure of readFigures(text)) {
+    const span_h = figure.dimension === null ? SPAN_h.find(([word]) => word.test(text.slice(figure.at[1])))?.[1] : undefined;
+    if (span_h !== undefined) return (figure.value * span_h) / HOURS.years;
+  }
+  return undefined;
 }
 function monthNumber(word: string): number | undefined {
   const month = MONTHS.get(word) as unknown;

@@ -18,7 +18,7 @@ const ACHES = stems("hurt|hurts|aches|ache|aching|sore|pounding|spinning|throbbi
 const ALARM = stems("alarm|alarms|detector|detectors|melder|comelder|rauchmelder|warner");
 const SOUNDS = stems("sound|sounds|sounding|sounded|beep|beeps|beeping|beeped|ring|rings|ringing|rang|scream\\w*|blar\\w*|shriek\\w*|wail\\w*|trigger\\w*|piept|piepst|pfeift|heult|schlagt");
 const GOES = stems("go|goes|going|went|gone|set|geht|ging");
-const WELL = stems("well|fine|ok|okay|good|great|alright|allright|right|gut|wohl|normal|healthy");
+const WELL = stems("well|fine|ok|okay|good|great|grand|alright|allright|right|unhurt|unharmed|gut|wohl|normal|healthy");
 const FEELS = stems("feel|feels|feeling|felt|are|is|am|im|were|was|fuhle|fuhlen|geht|all|everyone|everybody|wife|husband|not|nicht|so|very|too");
 const SMOKE_COMES = stems("filling|fills|fill|pouring|pours|billow\\w*|thick|thickening|choking|sting|stings|stinging|keeps|steady|everywhere|quillt|dichter");
 const SMOKE = stems("smoke|smoky|smoking|rauch|qualm|haze");
@@ -27,6 +27,9 @@ const HURT_NOT_PEOPLE = /\b(?:burn(?:t|ed|s|ing)?)\s+(?:down|out|through|up|well
 const ON_FIRE = stems("smokes|smoking|smoke|glows|glowing|glow|burns|burning|flames|flame|smoulder\\w*|qualmt|glimmt|brennt");
 const FLUE_BURNS = stems("roar|roars|roaring|sparks|sparking|glowing|glows|glow|burning|burns|flames|crackling|train|jet|brullt|funken|gluht|brennt");
 const NOW = stems("now|still|again|keeps|ongoing|currently|jetzt|noch|wieder|immer");
+/** after a fire in the chimney: what smoulders on behind it */
+const AGAIN = stems("still|again|noch|wieder");
+const HOT = stems("hot|hotter|haze|smoke|smoking|smokes|smoulder\\w*|glow\\w*|heiss\\w*|heiß\\w*|qualmt");
 const LOOKED = stems(
   "firemen|fireman|firefighter\\w*|dept|department|camera|brigade|firebrigade|fireservice|crew|rescue|feuerwehr|measured|gemessen|cleared|entwarnung|engineer|engineers|inspector|inspected|technician|doctor|hospital|freigegeben|freigemessen",
 );
@@ -51,8 +54,19 @@ const notWell = ({ claims }: Clause): boolean => claims.some((claim, i) => claim
 function ill(clauses: readonly Clause[], text: string): boolean {
   return said(clauses, ILL) || together(clauses, BODY, ACHES) || clauses.some(notWell) || alarmSounds(clauses, text);
 }
+const GOES_ON = /\b(?:alarms?|detectors?|melder)\b[^,.;]{0,20}\b(?:(?:won'?t|will not|doesn'?t|does not|not|never) (?:stop|stopping|shut up)|keeps? (?:going|on|sounding|beeping)|hört nicht auf)\b/i;
+/** A smoke alarm that sounded and is quiet again, with everybody well, no longer sounds; a carbon monoxide alarm that did is never let pass so. */
+function smokeAlarmIsOver(clauses: readonly Clause[], text: string): boolean {
+  const alarms = [...text.matchAll(/\b(?:(smoke|fire)[ -]?)?(?:alarms?|detectors?)\b|\brauch(?:warn)?melder\b/gi)];
+  const ofSmoke = alarms.some(([words, kind]) => kind || /^rauch/i.test(words));
+  const others = text.match(/\b(?:CO|carbon monoxide|kohlenmonoxid)\b[^,.;]{0,25}/gi) ?? [];
+  const quiet = /\b(?:stop(?:ped|s)|quiet|silent|over|cleared|went off again once|aufgehört|still|ruhig|verstummt)\b/i.test(text) && !/\b(?:won'?t|doesn'?t|didn'?t|not|never|nicht) (?:stop|be quiet|aufgehört)/i.test(text);
+  return ofSmoke && quiet && (others.length === 0 || others.every((one) => /\b(?:0|zero|none|null|silent|quiet|fine|ok(?:ay)?|clear)\b/i.test(one)))
+    && !said(clauses, ILL) && (clauses.some(({ claims }) => claims.some(({ word, denied: no }) => !no && WELL.test(word))) || /\b(?:nobody|no one|noone|none of us|niemand|keiner)\b/i.test(text));
+}
 function alarmSounds(clauses: readonly Clause[], text: string): boolean {
-  if (together(clauses, ALARM, SOUNDS)) return true;
+  if (smokeAlarmIsOver(clauses, text)) return false;
+  if (together(clauses, ALARM, SOUNDS) || GOES_ON.test(text)) return true;
   if (clauses.some(({ claims }) => hasAll(claims, ALARM) && claims.some(({ word, denied: no }, i) => !no && word === "off" && claims.slice(Math.max(0, i - 2), i).some((one) => !one.denied && GOES.test(one.word))))) return true;
   return [...text.matchAll(/(\d+(?:[.,]\d+)?)\s*ppm\b/gi)].some(([, ppm]) => Number((ppm ?? "").replace(",", ".")) >= 30);
 }
@@ -68,6 +82,15 @@ const ALARMING: Readonly<Record<string, (clauses: readonly Clause[], text: strin
   "damper-over-embers": (clauses) => said(clauses, ALIGHT) && (said(clauses, SHUT) || !said(clauses, stems("open|offen"))),
 };
 const reassures = (clauses: readonly Clause[]): boolean => denies(clauses) || clauses.some(({ claims }) => claims.some(({ word, denied: no }) => !no && WELL.test(word)) || claims.every(({ word }) => word === "no"));
+
+/** What was asked about is named and denied, or all are said to be well; or an alarm sounds: words that need no second reader. */
+export function plainWords(text: string): "well" | "sounds" | null {
+  const clauses = clausesOf(text.replace(FAINT, "smell"));
+  if (alarmSounds(clauses, text)) return "sounds";
+  const well = clauses.some(({ claims }) => claims.some(({ word, denied: no }) => !no && WELL.test(word)) || claims.every(({ word }) => word === "no" || word === "none" || word === "neither"));
+  const named = [ILL, ALARM, SMOKE, HURT, SOUNDS].some((words) => denied(clauses, words)) || smokeAlarmIsOver(clauses, text) || said(clauses, LOOKED) || /\b(?:nobody|no one|none of us|symptoms?)\b/i.test(text);
+  return well || named ? "well" : null;
+}
 
 /** Ids of answers that say that all is well, or that it is over. */
 const PASSES = /^(none|neither|nothing|no|well|fine|all-well)$/;
@@ -113,11 +136,12 @@ function overOrNot(sign: Sign, text: string, clauses: readonly Clause[], over: s
   const has = (id: string): string | undefined => answers.find((answer) => answer.id === id)?.id;
   const looked = said(clauses, LOOKED) || /\b(all clear|fire (service|department|dept|brigade|crew)|gas (man|board)|given the all)\b/i.test(text) && !denied(clauses, stems("clear|service|department|brigade"));
   const feltIll = said(clauses, ILL) || together(clauses, BODY, ACHES) || clauses.some(notWell);
-  const goesOn = together(clauses, NOW, FLUE_BURNS) || together(clauses, NOW, SOUNDS) || together(clauses, NOW, ILL);
-  if (has("chirp") && !feltIll && !goesOn && !looked && /\b(chirp\w*|(one|single|short|a) (short )?(beep|bleep|peep)\w*)\b/i.test(text) && !/\b(four|4|loud|full|continuous\w*)\b/i.test(text) && !denied(clauses, /^chirp/)) return "chirp";
+  const goesOn = together(clauses, NOW, FLUE_BURNS) || together(clauses, NOW, stems("rumbl\\w*|thunder\\w*")) || together(clauses, NOW, SOUNDS) || together(clauses, NOW, ILL)
+    || (has("burning") !== undefined && together(clauses, AGAIN, HOT));
+  if (has("chirp") && !feltIll && !goesOn && !looked && CHIRPS.test(text) && !/\b(four|4|loud|full|continuous\w*)\b/i.test(text) && !denied(clauses, /^chirp/)) return "chirp";
   if (has("full") && /\b(four|4|loud|continuous\w*|non-?stop)\b[^.]*\b(beep\w*|alarm\w*|sound\w*)\b/i.test(text)) return feltIll ? has("ill") : has("full");
   if (goesOn) return has("burning") ?? (feltIll ? has("ill") : has("full")) ?? undefined;
-  if (looked && (!feltIll || said(clauses, BY_A_DOCTOR)) && !denied(clauses, /^(measured|gemessen|looked|cleared)$/)) return over;
+  if (looked && (!feltIll || said(clauses, BY_A_DOCTOR)) && !denied(clauses.filter(({ text: words }) => !FOUND_NOTHING.test(words)), /^(measured|gemessen|looked|cleared)$/)) return over;
   if (feltIll && has("ill")) return "ill";
   if (sayNobody(clauses) || /\bnobody (has )?(looked|measured|been|came|come)\b/i.test(text)) return has("unmeasured") ?? has("unseen");
   const fits = [...fitsOf(sign, text, clauses, readFigures(text), language)].sort((a, b) => b.fit - a.fit);
@@ -125,4 +149,7 @@ function overOrNot(sign: Sign, text: string, clauses: readonly Clause[], over: s
   if (first && first.fit >= HALF && first.fit > (second?.fit ?? 0) + 0.2 && !(first.id === over && !looked && sayNobody(clauses))) return first.id;
   return undefined;
 }
-const sayNobody = (clauses: readonly Clause[]): boolean => denied(clauses, /^(looked|measured|been|came|called|seen|gemessen)$/);
+const CHIRPS = /\b(?:chirp\w*|(?:one|single|short|a) (?:short )?(?:beep|bleep|peep)\w*|(?:beep|bleep|peep|pip)\w*(?: \w+)? (?:once|one time) (?:a|an|every|each|per)|(?:beep|bleep|peep|pip)s? every (?:(?:thirty|forty|fifty|sixty|[2-9]\d) ?(?:s|secs?|seconds?)|(?:half a |half |couple of |few |\d+ )?(?:minutes?|mins?)))\b/i;
+/** "measured nothing" has measured */
+const sayNobody = (clauses: readonly Clause[]): boolean => denied(clauses.filter(({ text }) => !FOUND_NOTHING.test(text)), /^(looked|measured|been|came|called|seen|gemessen)$/);
+const FOUND_NOTHING = /\b(?:measured|found|detected|gemessen|gefunden)\s+(?:nothing|zero|0|none|no (?:co|carbon|gas)|nichts|kein)/i;

@@ -5,6 +5,7 @@ import { wordModel } from "../routing/route.ts";
 import { stem } from "../routing/stem.ts";
 import type { Model } from "../routing/model.ts";
 import type { Spoken } from "../spoken.ts";
+import { synonyms } from "./synonyms.ts";
 import { germanRootOf, germanTells } from "./german-words.ts";
 
 /** The rarity of a word among the messages the router was trained on: from nothing told to all. */
@@ -58,6 +59,12 @@ const clamp = (weight: number): number => Math.min(1, Math.max(LEAST, weight));
 export const rootOf = ofWords({ en: englishRootOf, de: germanRootOf });
 
 function englishRootOf(word: string): string {
+  const root = mendedRootOf(word);
+  alikeRoots ??= synonyms(mendedRootOf);
+  return alikeRoots.get(root) ?? root;
+}
+let alikeRoots: ReadonlyMap<string, string> | null = null;
+function mendedRootOf(word: string): string {
   const { lexicon } = model();
   // "bare" is no form of "bars"
   const cut = word.length <= 4 && word.endsWith("e") ? word : stem(word);

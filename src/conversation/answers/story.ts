@@ -3,14 +3,18 @@
  * together, count as an answer.
  */
 import type { Sign, Trouble } from "../../knowledge/schemas.ts";
-import { UNITS, type Dimension, type UnitId } from "../../quantities.ts";
+import { UNITS, type Dimension } from "../../quantities.ts";
 import type { Graded, SignAnswer } from "../../trouble/walk.ts";
-import { inUnit, readFigures, type Figure } from "../reading/figures.ts";
+import { readFigures, type Figure } from "../reading/figures.ts";
 import type { Spoken } from "../spoken.ts";
 import { phraseIn } from "./choose.ts";
 import { clausesOf, isNegator, SLIGHT, type Clause } from "./claims.ts";
-import { agoIn, figureFor, isFigure, isShareOfLoad, UNIT_OF, type About } from "./figures.ts";
+import { agoIn, figureFor, isFigure, isShareOfLoad, ofSomethingElse, UNIT_OF, type About } from "./figures.ts";
 import { rootOf, tells } from "./nearness.ts";
+
+/** what a share of water in wood stands beside; wetter wood than this nobody carries in */
+const OF_WOOD = /\b(moist\w*|meter|metre|wet|dry|damp|seasoned|mc|wood|logs?|splits?|birch|beech|oak|ash|spruce|pine|maple|alder|larch|fir|elm|cherry|eucalypt\w*|holz|scheite?|buche|birke|eiche|esche|fichte|kiefer|feucht\w*)\b/i;
+const WETTEST_pct = 70;
 
 /** what a clause must speak of for its figure to be the sign's, by the record that would hold it */
 const SPEAKS_OF: Readonly<Record<string, RegExp>> = {
@@ -48,7 +52,8 @@ function figureIn(
   const speaks = sign.record ? SPEAKS_OF[sign.record] : undefined;
   const share = isShareOfLoad(sign);
   if (sign.record === "wood-moisture") {
-    const one = figures.find((figure) => figure.dimension === "share" && figure.basis && !used.has(figure)) ?? figures.find((figure) => figure.dimension === "share" && !used.has(figure) && !/^\s*(%|percent)?\s*of\b/i.test(text.slice(figure.at[1])));
+    const shares = figures.filter((figure) => figure.dimension === "share" && !used.has(figure) && (figure.high ?? figure.value) <= WETTEST_pct && !ofSomethingElse(text, figure));
+    const one = shares.find(({ basis }) => basis) ?? shares.find(({ at }) => clauses.some((clause) => OF_WOOD.test(clause.text) && clause.text.includes(text.slice(...at)))) ?? (OF_WOOD.test(text) ? shares[0] : undefined);
     if (!one) return undefined;
     used.add(one);
     return one.basis === "dry" ? (100 * one.value) / (100 + one.value) : one.value;
@@ -70,10 +75,10 @@ function figureIn(
   const dimension: Dimension = UNITS[own].dimension;
   const alone = Object.values(trouble.signs).filter((other) => sameDimension(other, dimension)).length === 1;
   if (!alone) return undefined;
-  const figure = figures.find((one) => one.dimension === dimension && !used.has(one));
-  if (!figure) return undefined;
-  used.add(figure);
-  return inUnit(figure, own as UnitId) ?? figure.value;
+  const free = figures.filter((one) => one.dimension === dimension && !used.has(one));
+  const value = free.length > 0 ? figureFor(sign, text, free, about) : undefined;
+  if (value !== undefined) for (const figure of free) used.add(figure);
+  return value;
 }
 const sameDimension = (other: Sign, dimension: Dimension): boolean => {
   const unit = UNIT_OF[other.kind];
@@ -112,7 +117,7 @@ function phrasesOf(trouble: Trouble, language: Spoken): readonly Phrase[] {
       const telling = used.filter(({ word }) => !isNegator(word)).map(({ word }) => tells(word, language));
       const sum = telling.reduce((a, b) => a + b, 0);
       const weight = used.length > 1 ? (sum >= 0.6 ? Math.min(1.6, 0.5 + sum / 2) : 0) : (telling[0] ?? 0) >= RARE ? 0.5 : 0;
-      return { sign, answer: id, stems: used.map(({ word }) => rootOf(word, language)), denies: used.some(({ word }) => isNegator(word)), weight };
+      return { sign, answer: id, stems: used.map(({ word }) => rootOf(word, language)), denies: used.some(({ word, denied }) => denied || isNegator(word)), weight };
     })));
   const signsOf = new Map<string, Set<string>>();
   for (const { sign, stems } of all) signsOf.set(stems.join(" "), (signsOf.get(stems.join(" ")) ?? new Set()).add(sign));

@@ -2,6 +2,7 @@
  * A German message in the words that the English readers of figures, times, records and requests understand, piece by piece and in
  * German order. Never shown to anybody, and never what a gate of closing down or an emergency is decided by: those read the message itself.
  */
+import { amountAt } from "./amounts.ts";
 import { dateAt, monthNamed, timeAt } from "./clock.ts";
 import { numberWord, ORDINALS } from "./numbers.ts";
 import { DAY_PARTS, PARTS_OF_DAY, PHRASES, SHORT_WEEKDAYS, WEEKDAYS } from "./phrases.ts";
@@ -32,7 +33,7 @@ const DENIALS = new Set("nicht kein keine nie niemals kaum fast beinahe nahezu n
 const CLAUSE_ENDS = new Set([",", ".", ";", ":", "!", "?", "(", ")", "–"]);
 const TOO = new Set("viel wenig nass feucht kalt heiss warm spat fruh gross klein hoch schnell stark dick schwer trocken".split(" "));
 /** written with a point: "ca. 12 kg" */
-const ABBREVIATED = new Set("ca max min std".split(" "));
+const ABBREVIATED = new Set("ca max min std mind hochst ungef ztr pfd".split(" "));
 const TIME_UNITS: Readonly<Record<string, string>> = { minute: "minute", minuten: "minutes", stunde: "hour", stunden: "hours", tag: "day", tagen: "days", woche: "week", wochen: "weeks", monat: "month", monaten: "months", jahr: "year", jahren: "years" };
 
 interface Part {
@@ -67,8 +68,7 @@ export function gloss(whole: string, options: GlossOptions = {}): Gloss {
 function readAt(pieces: readonly Piece[], i: number, options: GlossOptions, reminding: boolean): { english: string; length: number } {
   const piece = pieces[i] as Piece;
   const next = pieces[i + 1];
-  if (piece.kind === "sign") return { english: piece.text, length: 1 };
-  const numeric = piece.kind === "number" || numberWord(piece.key) !== null;
+  if (piece.kind === "sign") return amountAt(pieces, i) ?? { english: piece.text, length: 1 };
 
   // "kannst du mich morgen daran erinnern, ..." is asked at its beginning in English
   if (reminding) {
@@ -103,7 +103,8 @@ function readAt(pieces: readonly Piece[], i: number, options: GlossOptions, remi
     const unit = TIME_UNITS[pieces[i + 2]?.key ?? ""];
     if (many !== null && unit) return { english: `${many} ${unit} ago`, length: 3 };
   }
-  if (numeric) return amountAt(pieces, i, options);
+  const amount = amountAt(pieces, i, options.country);
+  if (amount) return amount;
   const weekday = weekdayAt(pieces, i);
   if (weekday) return weekday;
   const ordinal = ORDINALS[piece.key];
@@ -113,7 +114,6 @@ function readAt(pieces: readonly Piece[], i: number, options: GlossOptions, remi
     if (phrase) return ABBREVIATED.has(piece.key) && phrase.length === 1 && next?.text === "." && !next.gap ? { ...phrase, length: 2 } : phrase;
   }
   if (piece.key === "zu") return { english: next && TOO.has(next.key) ? "too" : !next || next.kind === "sign" || numberWord(next.key) !== null || next.kind === "number" || next.key === "um" ? "shut" : "to", length: 1 };
-  if (piece.key === "gut" && next && (next.kind === "number" || numberWord(next.key) !== null)) return { english: "a bit over", length: 1 };
   if (piece.key === "schwarz") return { english: deniedHere(pieces, i) ? "not black" : "black", length: 1 };
   const month = piece.key.length > 2 ? monthNamed(piece.key) : undefined;
   if (month && (piece.key.length > 3 || pieces[i - 1]?.kind === "number")) return { english: month, length: 1 };
@@ -132,23 +132,6 @@ function bareHour(pieces: readonly Piece[], i: number): { english: string; lengt
   const piece = pieces[i];
   const hour = piece?.kind === "number" && /^\d{1,2}$/.test(piece.text) ? Number(piece.text) : piece ? numberWord(piece.key) : null;
   return hour !== null && Number.isInteger(hour) && hour <= 24 ? { english: String(hour), length: 1 } : null;
-}
-
-/** Figures with a decimal comma, number words, and the two German weights that English lacks. */
-function amountAt(pieces: readonly Piece[], i: number, { country }: GlossOptions): { english: string; length: number } {
-  const piece = pieces[i] as Piece;
-  const next = pieces[i + 1];
-  const value = piece.kind === "number" ? figure(piece.text) : numberWord(piece.key);
-  const weight = next?.key === "zentner" ? (country === "AT" || country === "CH" ? 100 : 50) : next?.key === "pfund" ? 0.5 : null;
-  const plain = Number(value);
-  if (weight !== null && value !== null && Number.isFinite(plain)) return { english: `${Number((plain * weight).toFixed(3))} kg`, length: 2 };
-  return { english: value === null ? piece.text : String(value), length: 1 };
-}
-
-/** "0,5" and "1.800" as German writes them; anything else, such as a date, stays. */
-function figure(text: string): number | string {
-  if (/^\d{1,3}(?:\.\d{3})+(?:,\d+)?$/.test(text)) return Number(text.replaceAll(".", "").replace(",", "."));
-  return /^\d+,\d+$/.test(text) ? text.replace(",", ".") : text;
 }
 
 function weekdayAt(pieces: readonly Piece[], i: number): { english: string; length: number } | null {
@@ -175,7 +158,7 @@ function phraseAt(pieces: readonly Piece[], i: number): { english: string; lengt
   let best: { english: string; length: number } | null = null;
   for (let n = 0, words = 0; words < LONGEST_PHRASE; n += 1) {
     const piece = pieces[i + n];
-    if (piece?.text === "-" && n > 0 && !piece.gap && pieces[i + n + 1]?.gap === false) continue;
+    if ((piece?.text === "-" || piece?.text === "'" || piece?.text === "’") && n > 0 && !piece.gap && pieces[i + n + 1]?.gap === false) continue;
     if (piece?.kind !== "word") break;
     words += 1;
     phrase = phrase === "" ? piece.key : `${phrase} ${piece.key}`;

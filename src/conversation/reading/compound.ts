@@ -14,12 +14,14 @@ interface Step {
 const SMALLER: Partial<Record<UnitId | "money", Step>> = {
   ft: { unit: "in", per: 12, bare: [1, 2] }, lb: { unit: "oz", per: 16 }, h: { unit: "min", per: 60, bare: [2] },
   st: { unit: "lb", per: 14, bare: [1, 2] }, m: { unit: "cm", per: 100, bare: [2] }, kg: { unit: "g", per: 1000, bare: [3] },
+    t: { unit: "kg", per: 1000, bare: [3] },
   money: { unit: null, per: 100, bare: [2] },
 };
 
 /** @param second what stands after the first figure, or after "and" */
 export function compound(tokens: readonly Token[], first: PlacedFigure, read: (from: number) => PlacedFigure | null): PlacedFigure | null {
   const { figure } = first;
+  if (figure.dimension === "duration" && figure.unit === "day") return longer(tokens, first, read);
   const step = figure.dimension === "money" ? SMALLER.money : figure.unit ? SMALLER[figure.unit] : undefined;
   if (!step || !Number.isInteger(figure.value) || figure.value < 0 || tokens[first.to - 1]?.kind === "number") return null;
   const and = isWord(tokens[first.to], "and") ? 1 : 0;
@@ -35,6 +37,23 @@ export function compound(tokens: readonly Token[], first: PlacedFigure, read: (f
   if (!bare && (step.unit === null || second.figure.unit !== step.unit)) return null;
   const value = figure.value + second.figure.value / step.per;
   return { figure: { ...figure, value, decimals: 2, at: [figure.at[0], second.figure.at[1]] }, from: first.from, to: second.to };
+}
+
+/** days in what a smaller period carries on: "2 years and 3 months", "a day and 6 hours" */
+const CARRIES: readonly (readonly [number, readonly number[]])[] = [[365.25, [30.44, 7]], [30.44, [7, 1]], [7, [1]], [1, [1 / 24]]];
+
+function longer(tokens: readonly Token[], first: PlacedFigure, read: (from: number) => PlacedFigure | null): PlacedFigure | null {
+  const next = first.to + (isWord(tokens[first.to], "and") ? 1 : 0);
+  if (tokens[next]?.kind !== "number") return null;
+  const second = read(next);
+  if (second?.figure.dimension !== "duration" || second.figure.low !== undefined) return null;
+  const per = second.figure.unit === "h" ? 1 / 24 : second.figure.unit === "day" ? (second.times ?? 1) : 0;
+  const size = first.times ?? 1;
+  const [, smaller = []] = CARRIES.find(([days]) => days === size) ?? [];
+  const more_days = second.figure.value * (second.figure.unit === "h" ? 1 / 24 : 1);
+  if (!smaller.includes(per) || more_days >= size) return null;
+  return { figure: { ...first.figure, value: first.figure.value + more_days, decimals: 2, at: [first.figure.at[0], second.figure.at[1]] },
+    from: first.from, to: second.to };
 }
 
 const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, third: 1 / 3, quarter: 1 / 4 };

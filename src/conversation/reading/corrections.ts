@@ -15,11 +15,11 @@ const OPENERS: readonly string[] = [
     "it was", "its actually", "it is actually", "actually its", "actually it was",
   "actually", "correction", "rather", "no its", "no it was", "no it is", "no", "nope", "sorry", "oops", "wait", "scratch that",
     "change that to", "change it to", "correct that to", "typo", "no i meant", "no wait", "i said", "that should be", "oops i meant",
-    "my mistake", "my bad", "ups", "nein", "no sorry", "er", "no make that", "my mistake its",
+    "that last one was", "the last one was", "last one was", "the last was", "my mistake", "my bad", "ups", "nein", "no sorry", "er", "no make that", "my mistake its",
 ];
 /** These alone are too common to be a correction without "not" or another of them. */
 const WEAK = new Set(["no", "nope", "actually", "wait", "it was", "i mean", "rather", "i said", "sorry", "er", "make it", "should be",
-  "no it is", "no its", "nein"]);
+  "no it is", "no its", "nein", "that last one was", "the last one was", "last one was", "the last was"]);
 const OPENING = new Set(OPENERS);
 const LONGEST_OPENER = 4;
 const LONGEST_WORDS = 10;

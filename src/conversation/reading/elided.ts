@@ -1,51 +1,25 @@
 /** What a figure takes from its neighbours: the unit of a side, of the figure it is compared with, the scale, the basis. */
-import type { Figure, FigureOptions, PlacedFigure } from "./figure.ts";
+import { alike, closes } from "./closes.ts";
+import { andThen, asUsual, contrasted, insteadOf, outOf, replaced } from "./contrasts.ts";
+import type { FigureOptions, PlacedFigure } from "./figure.ts";
+import { furtherPrices, furtherSides, PRICING, rowsAlike, sidesAlike } from "./side-by-side.ts";
 import { isSign, isWord, wordAt, type Token } from "./tokens.ts";
 
-const FUNCTION_WORDS = new Set(["of", "and", "or", "but", "to", "from", "in", "at", "on", "for", "with", "per", "each", "a", "an", "the",
-  "is", "was", "it", "i", "so", "then", "than", "after", "before", "until", "till", "by", "when", "if", "this", "that", "now",
-  "overnight", "today", "yesterday", "outside", "inside", "here", "max", "min", "maximum", "minimum", "tops", "tall", "high", "long",
-  "wide", "deep", "thick", "above", "below", "off", "away", "between", "across", "total", "ish", "too", "only", "again", "w", "my", "we",
-  "which", "because", "instead"]);
-
-/** Nothing that a number could count stands here: the end, a sign, or a word that is no thing. */
-export function closes(tokens: readonly Token[], i: number): boolean {
-  const token = tokens[i];
-  if (token === undefined) return true;
-  if (token.kind === "sign") return !"-–/x*:°'\"#".includes(token.sign);
-  return token.kind === "word" && FUNCTION_WORDS.has(token.word);
-}
+export { closes } from "./closes.ts";
 
 /** All figures of a text, each with what its neighbours lend it. */
 export function withNeighbours(tokens: readonly Token[], list: readonly PlacedFigure[], options: FigureOptions): PlacedFigure[] {
   if (list.every(({ figure }) => figure.dimension === null)) return bareTemperatures(tokens, list, options);
-  const measured = comparedUnits(tokens, sidesAlike(tokens, list));
+  const measured = comparedUnits(tokens, furtherPrices(tokens, furtherSides(tokens, rowsAlike(tokens, sidesAlike(tokens, list)))));
   return sharedBasis(tokens, sharedScale(pricedInPounds(tokens, bareTemperatures(tokens, measured, options))));
 }
 
-/** "4 x 1.5 x 0.33 m": the unit at the end is every side's; "33 cm x 41": so is the one at the start. */
-function sidesAlike(tokens: readonly Token[], given: readonly PlacedFigure[]): PlacedFigure[] {
-  const list = [...given];
-  const joined = (a: PlacedFigure, b: PlacedFigure): boolean => a.to + 1 === b.from && (isWord(tokens[a.to], "x", "by")
-    || isSign(tokens[a.to], "×") || isSign(tokens[a.to], "*"));
-  const lend = (to: number, from: number, joint: boolean): void => {
-    const [bare, side] = [list[to], list[from]];
-    if (joint && bare?.figure.dimension === null && side?.figure.dimension === "length") {
-      list[to] = { ...bare, figure: { ...bare.figure, dimension: "length", unit: side.figure.unit } };
-    }
-  };
-  for (let i = list.length - 2; i >= 0; i -= 1) lend(i, i + 1, joined(list[i] as PlacedFigure, list[i + 1] as PlacedFigure));
-  for (let i = 1; i < list.length; i += 1) {
-    const [side, bare] = [list[i - 1] as PlacedFigure, list[i] as PlacedFigure];
-    // "8 ft by 4 ft by 16" ends in inches
-    if (side.figure.unit !== "ft" || bare.figure.value < 12) lend(i, i - 1, joined(side, bare));
-  }
-  return list;
-}
-
-const COMPARED = new Set(["mass", "temperature", "share", "length", "volume"]);
-const COMPARING = new Set(["not", "says", "say", "said", "reads", "shows", "showed", "takes", "fits", "allows",
-  "wants", "needs"]);
+const COMPARED = new Set(["mass", "temperature", "share", "length", "volume", "duration"]);
+const COMPARING = new Set(["not", "says", "say", "said", "reads", "shows", "showed", "takes", "fits", "allows", "wants", "needs",
+  "want", "wanted",
+  "limits", "limit", "got", "over", "under", "above", "below", "than"]);
+/** Before a bare number these only soften it: "got maybe five". */
+const HEDGES = new Set(["maybe", "about", "around", "roughly", "only", "just", "nearly", "almost", "really", "more", "like"]);
 const ALLOWING = new Set(["takes", "fits", "allows", "wants", "needs"]);
 const FARTHEST = 12;
 
@@ -65,20 +39,33 @@ function comparedUnits(tokens: readonly Token[], given: readonly PlacedFigure[])
   list.forEach((bare, i) => {
     // "6 kilos now and 6 more before bed"
     const more = isWord(tokens[bare.to], "more") && closes(tokens, bare.to + 1);
-    if (bare.figure.dimension !== null || !(more || closes(tokens, bare.to))) return;
+    const judged = isWord(tokens[bare.to], "doesnt", "didnt", "wont", "didn", "doesn", "does", "fits", "would");
     const next = given[i + 1];
-    const before = list[i - 1];
+    // "one of 14 kg or two of 7"
+    const each = isWord(tokens[bare.from - 1], "of") && list[i - 1]?.to === bare.from - 1 && list[i - 1]?.figure.dimension === null;
+    const before = list[each ? i - 2 : i - 1];
+    // "8 of 14 kg", "6 out of the 15 kilos"
+    const share = next !== undefined && (outOf(tokens, bare.to, next.from) || insteadOf(tokens, bare.to, next.from)
+      || replaced(tokens, bare, next.from));
+    const left = (isWord(tokens[bare.to], "left", "remaining", "remain", "gone") && closes(tokens, bare.to + 1))
+      || (isWord(tokens[bare.to], "to") && isWord(tokens[bare.to + 1], "go"));
+    if (bare.figure.dimension !== null || !(more || judged || share || left || closes(tokens, bare.to))) return;
     const towards = isWord(tokens[bare.from - 1], "from") && next !== undefined && next.from <= bare.to + 2
       && isWord(tokens[next.from - 1], "to");
     const corrected = isWord(tokens[bare.from - 1], "but") && before !== undefined && isWord(tokens[before.from - 1], "not");
     // "12 kg from 7 to 9" tells the time
     const ends = bare.figure.low === undefined || ALLOWING.has(wordAt(tokens[bare.from - 1]));
-    const said = (more || corrected || COMPARING.has(wordAt(tokens[bare.from - 1])) || comparedBefore(tokens, before, bare.from)
+    const word = wordAt(tokens[bare.from - (HEDGES.has(wordAt(tokens[bare.from - 1])) ? 2 : 1)]);
+    const limited = isWord(tokens[bare.from - 1], "is", "was")
+      && isWord(tokens[bare.from - 2], "limit", "max", "maximum", "minimum", "card", "sheet");
+    const onCondition = isSign(tokens[bare.from - 1], ",") && isWord(tokens[bare.to], "if", "when", "unless");
+    const said = (more || judged || limited || onCondition || left || contrasted(tokens, bare, before) || corrected
+      || asUsual(tokens, bare.from) || andThen(tokens, bare) || COMPARING.has(word) || comparedBefore(tokens, before, bare.from)
       || (isWord(tokens[bare.from - 1], "of") && isWord(tokens[bare.from - 2], "instead"))
       || (isWord(tokens[bare.from - 1], "at") && isWord(tokens[bare.from - 2], "was", "is", "sits", "sat", "stays")
         && before?.figure.dimension === "temperature")) && ends;
-    const lender = towards ? next : said && before && bare.from - before.to <= FARTHEST ? before : undefined;
-    if (!lender || (!towards && ofAnother(tokens, lender, bare)) || lender.figure.unit === null || (lender.times ?? 1) !== 1
+    const lender = towards || share ? next : said && before && bare.from - before.to <= FARTHEST ? before : undefined;
+    if (!lender || (!towards && !share && ofAnother(tokens, lender, bare)) || lender.figure.unit === null || (lender.times ?? 1) !== 1
       || !COMPARED.has(lender.figure.dimension ?? "")
       || !alike(bare.figure, lender.figure)) return;
     const { dimension, unit, unscaled } = lender.figure;
@@ -91,7 +78,7 @@ function comparedUnits(tokens: readonly Token[], given: readonly PlacedFigure[])
 /** What a meter, a thermometer or an alarm says is compared with its like alone: "12 kg birch, meter says 17" is no mass. */
 function ofAnother(tokens: readonly Token[], lender: PlacedFigure, bare: PlacedFigure): boolean {
   const { dimension } = lender.figure;
-  if (dimension !== "temperature" && isWord(tokens[bare.to], ...PLACES)) return true;
+  if (dimension !== "temperature" && dimension !== "volume" && dimension !== "length" && isWord(tokens[bare.to], ...PLACES)) return true;
   return tokens.slice(lender.to, bare.from).some((token) => {
     const measured = INSTRUMENTS.get(wordAt(token));
     return measured !== undefined && measured !== dimension;
@@ -107,33 +94,41 @@ const INSTRUMENTS: ReadonlyMap<string, string> = new Map([
     "time"],
 ]);
 
-const alike = (a: Figure, b: Figure): boolean => (b.dimension === "temperature"
-  || (a.value > 0 && a.value <= 5 * b.value && b.value <= 5 * a.value));
-
 /** "the temp dropped from 23 to 17", "temperature inside 19" */
 function bareTemperatures(tokens: readonly Token[], given: readonly PlacedFigure[], options: FigureOptions): PlacedFigure[] {
   const out: PlacedFigure[] = [];
+  const measured = given.some(({ figure }) => figure.dimension === "temperature");
   for (const one of given) {
     const before = out.at(-1);
+    const beside = measured && inAPlace(tokens, one.from, before?.to ?? 0);
     const carriedOn = before?.figure.unscaled === true && one.from - before.to === 1 && isWord(tokens[before.to], "to");
     const { dimension, value } = one.figure;
     const reads = dimension === null && value > -60 && value < 1500 && closes(tokens, one.to)
-      && (carriedOn || temperatureNamed(tokens, one.from, before?.to ?? 0));
+      && (carriedOn || beside || temperatureNamed(tokens, one.from, before?.to ?? 0));
     out.push(reads ? { ...one, figure: { ...one.figure, dimension: "temperature", unit: options.degrees ?? "C", unscaled: true } } : one);
   }
   return out;
 }
 
+const ROOMS = new Set(["room", "bench", "bedroom", "kitchen", "bathroom", "hall", "house", "upstairs", "downstairs", "indoors",
+  "outdoors", "lounge",
+  "wall", "face", "cellar", "outside", "inside"]);
+
+/** "20 below zero F and the north room is 58" */
+const inAPlace = (tokens: readonly Token[], from: number, floor: number): boolean => isWord(tokens[from - 1], "is", "was", "at", "only",
+  "still",
+  "stays", "stayed", "held", "holds", "hit", "reads", "shows")
+  && tokens.slice(Math.max(floor, from - 4), from - 1).some((token) => ROOMS.has(wordAt(token)));
+
 function temperatureNamed(tokens: readonly Token[], from: number, floor: number): boolean {
   for (let i = from - 1; i >= Math.max(floor, from - 6); i -= 1) {
     if (isSign(tokens[i], ".") || isSign(tokens[i], "?") || isSign(tokens[i], ",")) return false;
     if (isWord(tokens[i], "temp", "temps", "temperature", "temperatures")) return true;
+    if (isWord(tokens[i], "high", "low", "highs", "lows") && i >= from - 2 && (i === from - 1
+      || isWord(tokens[i + 1], "of", "around", "near"))) return true;
   }
   return false;
 }
-
-const PRICING = new Set(["paid", "pay", "paying", "spent", "spend", "cost", "costs", "costing", "charged", "charges", "charging",
-  "charge", "quoted", "quote", "price", "priced", "asked", "asking", "wants", "wanted", "bill"]);
 
 /** "spent 1,450 pounds on it" is money, "40 pounds of oak" is not. */
 function pricedInPounds(tokens: readonly Token[], list: readonly PlacedFigure[]): PlacedFigure[] {

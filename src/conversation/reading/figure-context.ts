@@ -6,9 +6,9 @@ import { isSign, isWord, wordAt, type Token } from "./tokens.ts";
 const ABOUT = new Set(["about", "around", "approx", "approximately", "roughly", "circa", "ca", "maybe", "almost", "nearly", "probably",
   "say", "guess", "perhaps", "likely", "bout", "abt", "noin"]);
 const UPPER = [" up to", " at most", " the most", " very most", " under", " max", " maximum", " max of", " maximum of", " below",
-  " south of", " not quite"];
+  " south of", " not quite", " sub"];
 const LOWER = [" at least", " the least", " very least", " over", " above", " min", " minimum", " min of", " minimum of", " north of",
-  " upwards of", " in excess of", " exceeding"];
+  " upwards of", " in excess of", " exceeding", " past"];
 /** Comparatives before "than" and to which side they open. */
 const LESS = new Set(["less", "fewer", "lower", "shorter", "smaller", "thinner", "drier", "cooler", "colder", "lighter", "closer",
   "nearer", "narrower"]);
@@ -17,20 +17,38 @@ const MORE = new Set(["more", "higher", "longer", "larger", "bigger", "greater",
 const NOTHING = new Set(["nothing", "nowt", "none", "never", "not", "no"]);
 const SHORT_OF = [" short of", " shy of"];
 const BOUND_ENDS = new Set(["to", "most", "than", "under", "of", "below", "least", "over", "above", "max", "maximum", "min", "minimum",
-  "quite", "as", "exceeding"]);
+  "quite", "as", "exceeding", "past", "sub"]);
 const SLIGHTLY = new Set(["bit", "little", "touch", "shade", "just", "slightly", "tad", "smidge", "hair"]);
 
+/** "not a single piece under 25 %" */
+const PIECES = new Set(["piece", "pieces", "log", "logs", "split", "splits", "one", "stick"]);
+const UNABLE = new Set(["cant", "cannot", "couldnt", "wont", "doesnt", "didnt", "never"]);
+
 /** "less than", "no more than", "nothing under": on which side the figure ends, or null. `said` ends with the words before the figure. */
-function boundOf(before: readonly string[], said: string): "max" | "min" | null {
+function boundOf(before: readonly string[], said: string, deniedAfter: boolean): "max" | "min" | null {
   const last = before.at(-1) ?? "";
   const than = last === "than" || last === "as";
   const compared = before.at(-2) ?? "";
   const side = than ? (LESS.has(compared) ? "max" : MORE.has(compared) ? "min" : null)
     : UPPER.some((words) => said.endsWith(words)) || SHORT_OF.some((words) => said.endsWith(words)) ? "max"
     : LOWER.some((words) => said.endsWith(words)) ? "min" : null;
-  const denied = than ? before.slice(0, -2).some((word) => NOTHING.has(word))
-    : NOTHING.has(compared) && ["under", "over", "below", "above"].includes(last);
+  const never = ["never", "nothing"];
+  const denied = than ? deniedAfter || before.slice(0, -2).some((word) => NOTHING.has(word) || UNABLE.has(word))
+    : ["under", "over", "below", "above", "past"].includes(last) && (NOTHING.has(compared) || never.includes(before.at(-3) ?? "")
+      || (PIECES.has(compared) && before.some((word) => NOTHING.has(word))) || before.slice(0, -1).some((word) => UNABLE.has(word)));
   return side === null || !denied ? side : side === "max" ? "min" : "max";
+}
+
+/** "more than 14 kg I never load", "more than 14 kg does not go in"; but "more than 20 % is not good" is more than 20 %. */
+function deniedBehind(tokens: readonly Token[], to: number): boolean {
+  let goes = false;
+  let not = false;
+  for (let i = to; i < to + 6 && tokens[i]?.kind === "word"; i += 1) {
+    if (isWord(tokens[i], "never")) return true;
+    goes ||= isWord(tokens[i], "go", "goes", "fit", "fits", "geht", "passt", "passen");
+    not ||= isWord(tokens[i], "not", "wont", "doesnt", "dont");
+  }
+  return goes && not;
 }
 
 /** "10 kg over 12 h" spreads the wood over the hours; "took over 3 hours" is more than three. */
@@ -38,10 +56,19 @@ const spreadOver = (verb: string | undefined): boolean => verb !== undefined && 
   "just", "well", "bit", "little", "is", "was", "burned", "burnt", "burns", "waited", "wait", "after", "in", "its", "been",
     "slightly"].includes(verb);
 
+/** "brought the bench up to 95 F", "back up to 20": where it ended, no bound. */
+const REACHED = new Set(["brought", "bring", "brings", "went", "goes", "got", "gets", "came", "climbed", "climbs", "rose", "rises", "crept",
+  "heated", "heats", "warmed", "warms", "jumped", "back", "raised", "shot", "cranked", "worked"]);
+const reached = (before: readonly string[]): boolean => before.at(-1) === "to" && before.at(-2) === "up"
+  && before.slice(0, -2).some((word) => REACHED.has(word));
+
 /** "12 kg max", "25 lb per fire max", "3 cm minimum", "12 kg at most", "15 kg or less", "10 kg+" */
 function boundAfter(tokens: readonly Token[], to: number): "max" | "min" | null {
   const at = isWord(tokens[to], "per", "a", "each") && tokens[to + 1]?.kind === "word" ? to + 2
     : isSign(tokens[to], ",") && isWord(tokens[to + 1], "tops", "max", "maximum", "min", "minimum") ? to + 1 : to;
+  // "45 min. tops"
+  if (isSign(tokens[to], ".") && tokens[to]?.gap === false && isWord(tokens[to + 1], "tops", "max",
+    "min")) return isWord(tokens[to + 1], "min") ? "min" : "max";
   // "1800 kg max load 15 kg" speaks of the load
   if (isWord(tokens[at], "max", "maximum", "tops") && closes(tokens, at + 1)) return "max";
   if (isWord(tokens[at], "min", "minimum") && closes(tokens, at + 1)) return "min";
@@ -80,8 +107,11 @@ export function finish(tokens: readonly Token[], placed: PlacedFigure, floor: nu
   const last = before.at(-1) ?? "";
   const said = BOUND_ENDS.has(last) ? ` ${before.join(" ")}` : "";
   const spread = Math.max(Math.abs(figure.value) * 0.12, figure.decimals > 0 ? 0.5 : 1);
-  const bound = said === "" || (figure.dimension === "duration" && last === "over" && spreadOver(before.at(-2))) ? null
-    : boundOf(before, said);
+  // "half past two"
+  const pastTime = last === "past" && figure.dimension !== "temperature";
+  const bound = said === "" || reached(before) || pastTime || (figure.dimension === "duration" && last === "over"
+    && spreadOver(before.at(-2))) ? null
+    : boundOf(before, said, deniedBehind(tokens, to));
   const slightly = bound !== null && (before.some((word) => SLIGHTLY.has(word)) || SHORT_OF.some((words) => said.endsWith(words)));
   if (slightly && bound === "min") {
     figure = { ...figure, about: true, low: figure.low ?? figure.value, high: figure.high ?? figure.value + spread };
@@ -141,6 +171,8 @@ function nearestBasis(tokens: readonly Token[], from: number, way: 1 | -1, most:
     const i = from + way * steps;
     if (tokens[i] === undefined || tokens[i]?.kind === "number") return null;
     const basis = basisAt(tokens, i);
+    // "25 % dry weight would be 20 %": it belongs to the share before it
+    if (basis && way < 0 && (isSign(tokens[i - 1], "%") || isWord(tokens[i - 1], "percent", "pct"))) return null;
     if (basis) return { basis, steps };
   }
   return null;
@@ -162,9 +194,12 @@ function symbolBefore(tokens: readonly Token[], from: number): "wet" | "dry" | n
 
 /** "25 % u", "25 % (u)", "18 % (wet)" */
 function symbolAfter(tokens: readonly Token[], to: number): "wet" | "dry" | null {
+  if (isWord(tokens[to], "mc", "moisture", "water") && isSign(tokens[to + 1], "(")) return symbolAfter(tokens, to + 1);
   if (isSign(tokens[to], "(") && isSign(tokens[to + 2], ")")) return SYMBOL_WORDS[wordAt(tokens[to + 1])] ?? null;
-  const ends = tokens[to + 1] === undefined || (tokens[to + 1]?.kind === "sign" && !isSign(tokens[to + 1], "/"))
-    || isWord(tokens[to + 1], "and", "or");
+  // "15.5 %u", "18 %w"
+  const ends = (tokens[to]?.gap === false && isSign(tokens[to - 1], "%")) || tokens[to + 1] === undefined
+    || (tokens[to + 1]?.kind === "sign" && !isSign(tokens[to + 1], "/"))
+    || isWord(tokens[to + 1], "and", "or", "is", "are", "equals", "would");
   return ends ? (SYMBOLS[wordAt(tokens[to])] ?? null) : null;
 }
 

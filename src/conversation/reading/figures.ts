@@ -40,7 +40,7 @@ export function figuresIn(tokens: readonly Token[], options: FigureOptions = {})
       continue;
     }
     const one = single(tokens, i, options);
-    if (!one) {
+    if (!one || isZeroMark(tokens, one)) {
       i += 1;
       continue;
     }
@@ -54,12 +54,24 @@ export function figuresIn(tokens: readonly Token[], options: FigureOptions = {})
       i = Math.max(i + 1, isFigureOfSpeech(tokens, ranged) ? ranged.to : 0);
       continue;
     }
-    const done = finish(tokens, ranged, out.at(-1)?.to ?? 0);
+    const done = byItsBasis(tokens, finish(tokens, ranged, out.at(-1)?.to ?? 0), out.at(-1));
     out.push(done);
     i = done.to;
   }
   return withNeighbours(tokens, out, options);
 }
+
+/** "20 percent dry, so 17 wet" */
+function byItsBasis(tokens: readonly Token[], placed: PlacedFigure, before: PlacedFigure | undefined): PlacedFigure {
+  const basis = isWord(tokens[placed.to], "wet", "dry") ? (wordAt(tokens[placed.to]) as "wet" | "dry") : null;
+  const shared = before?.figure.dimension === "share" && before.figure.basis && placed.from - before.to < 6;
+  return basis && shared && placed.figure.dimension === null ? { ...placed, figure: { ...placed.figure, dimension: "share", unit: "pct", basis } } : placed;
+}
+
+/** "in the teens below zero": the mark itself, no reading */
+const isZeroMark = (tokens: readonly Token[], { figure, from, to }: PlacedFigure): boolean => figure.value === 0
+  && figure.dimension === null
+  && to === from + 1 && (tokens[from] as NumberToken).spelled === true && isWord(tokens[from - 1], "below", "above", "under", "sub");
 
 /** "EUR 480", "CHF 95" */
 const CODES = new Set(["eur", "usd", "gbp", "chf", "sek", "nok", "dkk", "pln", "aud", "nzd", "cad", "kr"]);
@@ -84,19 +96,28 @@ function single(tokens: readonly Token[], i: number, options: FigureOptions): Pl
   const direct = unitAfter(tokens, at + 1, number);
   const filler = direct ? null : fillerAt(tokens, at + 1, number);
   const named = direct ?? (filler && filler.length > 0 ? unitAfter(tokens, at + 1 + filler.length, number) : null);
-  const unit = (currency?.money ? currency : null) ?? named?.name ?? null;
-  let to = at + 1 + (named && !(currency?.money && !named.name.money) ? (filler?.length ?? 0) + named.length : 0);
+  // "£3 grand"
+  const thousands = named?.name.money === "" ? named.name.times : undefined;
+  const unit = (currency?.money ? { ...currency, ...(thousands ? { times: thousands } : {}) } : null) ?? named?.name ?? null;
+  let to = at + 1 + (named && !(currency?.money && named.name.money === undefined) ? (filler?.length ?? 0) + named.length : 0);
   const part = to > at + 1 && Number.isInteger(number.value) ? partAfterUnit(tokens, to) : null;
   if (part) to += part.length;
+  let scale = unit;
   if (!negative && (!unit || unit.dimension === "temperature")) {
     const below = belowZero(tokens, to);
     if (below > 0) {
       negative = true;
       to += below;
+      // "20 below zero F"
+      const after = unit ? null : unitAfter(tokens, to, number);
+      if (after?.name.dimension === "temperature") {
+        scale = after.name;
+        to += after.length;
+      }
     }
   }
   const sized = (negative ? -1 : 1) * (number.value + (part?.size ?? 0));
-  const figure = withUnit(sized, unit, number, options, [(tokens[i] as Token).at[0], (tokens[to - 1] as Token).at[1]]);
+  const figure = withUnit(sized, scale, number, options, [(tokens[i] as Token).at[0], (tokens[to - 1] as Token).at[1]]);
   const said = named ? filler : null;
   return {
     figure: { ...figure, ...(said?.about ? { about: true } : {}), ...(said?.bound ? { bound: said.bound } : {}) }, from: i, to,
@@ -118,7 +139,7 @@ function belowZero(tokens: readonly Token[], i: number): number {
       : isWord(tokens[i + 1], "the", "that", "my", "its") ? 0 : 1;
   }
   return (isWord(tokens[i], "of") && isWord(tokens[i + 1], "frost")) || (isWord(tokens[i], "under")
-    && isWord(tokens[i + 1], "zero", "freezing"))
+    && (isWord(tokens[i + 1], "zero", "freezing") || (tokens[i + 1]?.kind === "number" && (tokens[i + 1] as NumberToken).value === 0)))
     ? 2 : 0;
 }
 
@@ -126,8 +147,8 @@ function withUnit(value: number, unit: UnitName | null, number: NumberToken, opt
   const times = unit?.times ?? 1;
   const spread = unit?.uncertain;
   const id = unit?.unscaled ? (options.degrees ?? "C") : (unit?.unit ?? null);
-  // nobody writes thousandths of a euro: "1.250 €" is twelve hundred and fifty
-  const whole = unit?.money && number.alt !== undefined && number.decimals === 3 ? number.alt : value;
+  const thousands = unit !== null && number.alt !== undefined && number.decimals === 3 && groupsThousands(unit, number.alt);
+  const whole = thousands ? (value < 0 ? -1 : 1) * (number.alt as number) : value;
   return {
     dimension: unit?.dimension ?? null,
     value: whole * times,
@@ -136,12 +157,17 @@ function withUnit(value: number, unit: UnitName | null, number: NumberToken, opt
     ...(number.loose ? { about: true, low: number.value * times, high: (number.value + (number.value > 2 ? 2 : 1)) * times } : {}),
     ...(unit?.filling ? { filling: unit.filling } : {}),
     ...(unit?.unscaled ? { unscaled: true } : {}),
-    ...(unit?.money ? { money: unit.money } : {}),
-    ...(number.alt === undefined ? {} : { alt: (value < 0 ? -1 : 1) * number.alt * times }),
+    ...(unit?.money === undefined ? {} : { money: unit.money }),
+    ...(number.alt === undefined ? {} : { alt: (value < 0 ? -1 : 1) * (thousands ? number.value : number.alt) * times }),
     decimals: number.decimals,
     at,
   };
 }
+
+/** "1.250 €" and "1.200 kg" are twelve hundred and more: nobody writes thousandths of a euro, or weighs to the gram and ends in a nought. */
+const groupsThousands = (unit: UnitName, thousands: number): boolean => unit.money !== undefined
+  || (WHOLE_THOUSANDS.has(unit.unit) && thousands % 10 === 0 && thousands < 10_000);
+const WHOLE_THOUSANDS: ReadonlySet<UnitId | null> = new Set<UnitId>(["kg", "lb", "l", "W", "kWh", "Btu"]);
 
 /**
  * A figure that speaks of moisture as percent: "0.26" is 26 %, a bare "26" is 26 %. Only for a context that says moisture.

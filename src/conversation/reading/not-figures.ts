@@ -2,6 +2,7 @@
 import type { PlacedFigure } from "./figure.ts";
 import { MONTHS } from "./months.ts";
 import { isSign, isWord, wordAt, type NumberToken, type Token } from "./tokens.ts";
+import { unitAfter } from "./unit-after.ts";
 
 /** The 1 of "1 August", the 20 and the 2026 of "Nov 20, 2026". */
 export function inWrittenDate(tokens: readonly Token[], { figure, from, to }: PlacedFigure): boolean {
@@ -17,6 +18,8 @@ export function inWrittenDate(tokens: readonly Token[], { figure, from, to }: Pl
 /** How many tokens of a clock time or a date begin here: 18:10, 6.30 pm, 3.10.2026, 2026-10-03, 1st. */
 export function clockOrDate(tokens: readonly Token[], i: number): number {
   const first = tokens[i];
+  const spoken = spokenClock(tokens, i);
+  if (spoken > 0) return spoken;
   if (first?.kind !== "number" || first.spelled) return 0;
   if (first.ordinal) return 2;
   if (meridiem(tokens, i + 1) > 0 && first.value <= 23.59) return 1 + meridiem(tokens, i + 1);
@@ -30,6 +33,16 @@ export function clockOrDate(tokens: readonly Token[], i: number): number {
   const third = tokens[i + 4];
   const dated = isSign(tokens[i + 3], mark.sign) && third?.kind === "number" && !third.gap && tokens[i + 3]?.gap === false;
   return dated && (mark.sign === "-" || mark.sign === "/" || mark.sign === ".") && looksLikeDate(first, second, third) ? 5 : 0;
+}
+
+const PARTS_OF_HOUR: ReadonlySet<number> = new Set([5, 10, 20, 25]);
+/** "half past six", "quarter to 7", "twenty past eight", "at ten to seven" */
+function spokenClock(tokens: readonly Token[], i: number): number {
+  const [part, mark, hour] = [tokens[i], tokens[i + 1], tokens[i + 2]];
+  if (hour?.kind !== "number" || !Number.isInteger(hour.value) || hour.value < 1 || hour.value > 12 || unitAfter(tokens, i + 3, hour)) return 0;
+  const size = part?.kind === "number" ? part.value : isWord(part, "half") ? 0.5 : isWord(part, "quarter") ? 0.25 : 0;
+  if (isWord(mark, "past")) return size === 0.5 || size === 0.25 || PARTS_OF_HOUR.has(size) ? 3 : 0;
+  return isWord(mark, "to") && (size === 0.25 || (PARTS_OF_HOUR.has(size) && isWord(tokens[i - 1], "at"))) ? 3 : 0;
 }
 
 const looksLikeDate = (a: NumberToken, b: NumberToken, c: NumberToken): boolean =>

@@ -16,7 +16,7 @@ const JOINED: ReadonlyMap<string, number> = new Map(Object.entries(TENS).flatMap
   Object.entries(SMALL).filter(([, one]) => one > 0 && one < 10).map(([small, one]) => [tens + small, value + one] as const)));
 export const smallNumber = (word: string): number | undefined => SMALL[word] ?? JOINED.get(word);
 export const MULTIPLES: Readonly<Record<string, number>> = {
-  hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, grand: 1000, hundered: 100,
+  hundred: 100, hundreds: 100, thousand: 1000, dozen: 12, dozens: 12, hundered: 100,
   hunderd: 100, hundret: 100, thousend: 1000, thousands: 1000,
 };
 export const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 / 2, third: 1 / 3, thirds: 1 / 3, quarter: 1 / 4,
@@ -24,14 +24,18 @@ export const PARTS: Readonly<Record<string, number>> = { half: 1 / 2, halves: 1 
 /** After these "half" and "quarter" tell the time. */
 export const CLOCK_WORDS = ["past", "to", "after", "before", "til", "till"];
 /** Before these "a week" is how often, not how long: "twice a week", "how much a month". */
-export const RATED = ["once", "twice", "thrice", "times", "time", "much", "many", "fires", "loads", "burns", "firings", "every"];
+export const RATED = ["once", "twice", "thrice", "time", "much", "many", "every"];
 /** Before these "a day" and "a month" are how long. */
 export const LASTING = new Set(["for", "in", "after", "within", "about", "around", "roughly", "nearly", "almost", "over", "under", "than",
   "least", "most", "to", "takes", "took", "take", "last", "lasts", "lasted", "only", "just", "wait", "waited", "maybe", "and", "or", "up",
   "it", "them", "left", "dry", "out", "off", "away", "within", "quite", "probably", "needs", "need", "another", "is", "was"]);
 export const PERIODS = new Set(["week", "day", "month", "year", "fortnight", "minute"]);
-export const LENGTHS = new Set(["metre", "meter", "foot"]);
-export const MASSES = new Set(["pound", "ounce"]);
+export const LENGTHS = new Set(["metre", "meter", "foot", "yard"]);
+export const MASSES = new Set(["pound", "ounce", "stone"]);
+/** What is fired or done so many times in a while: "three fires a day" tells how often, "it burns an hour" how long. */
+export const FIRINGS = ["fires", "loads", "burns", "firings", "times"];
+/** Between an article and its unit: "a good hour", "a whole cord". */
+export const SIZED = ["good", "full", "whole", "solid", "real", "further", "single", "stacked", "loose"];
 export const AFTER_LENGTH = ["of", "away", "from", "long", "deep", "thick", "high", "wide", "above", "below", "off", "clear", "apart",
   "short", "tall"];
 /** What people have "a ton of" without weighing it. */

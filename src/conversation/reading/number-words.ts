@@ -1,6 +1,7 @@
 /** Numbers written in words, up to thousands: "twelve and a half", "a dozen", "half a cord", "two hundred and forty". */
 import {
-  AFTER_LENGTH, CLOCK_WORDS, COUNTABLE, LASTING, LENGTHS, MASSES, MULTIPLES, NO_TON, PARTS, PERIODS, RATED, SMALL, TENS, smallNumber,
+  AFTER_LENGTH, CLOCK_WORDS, COUNTABLE, FIRINGS, LASTING, LENGTHS, MASSES, MULTIPLES, NO_TON, PARTS, PERIODS, RATED, SIZED, SMALL, TENS,
+  smallNumber,
 } from "./number-vocabulary.ts";
 import { isSign, isWord, wordAt, type NumberToken, type Token } from "./tokens.ts";
 import { COUNTED_BY_ARTICLE, unitNamed } from "./units.ts";
@@ -60,7 +61,7 @@ function afterDigits(tokens: readonly Token[], i: number, token: NumberToken): P
       || isSign(tokens[i + 2], "€")) return { value: token.value * 1000 + next.value, next: i + 2, decimals: 0 };
   }
   const money = isSign(tokens[i - 1], "€") || isSign(tokens[i - 1], "£") || isSign(tokens[i - 1], "$");
-  if (word === "k" && next?.kind === "word" && !next.gap && (!next.capital || money)
+  if (word === "k" && next?.kind === "word" && (!next.gap || isSign(tokens[i + 2], "€")) && (!next.capital || money)
     && !isSign(tokens[i + 2], "/")) return { value: token.value * 1000, next: i + 2, decimals: token.decimals };
   // "2/3 of a cord", "1/2 an hour"
   if (token.value > 0 && token.value < 1 && (word === "of" || token.at[1] - token.at[0] <= 3)) {
@@ -106,6 +107,9 @@ function inWords(tokens: readonly Token[], i: number, before: Token | undefined)
   const word = wordAt(tokens[i]);
   if (word === "a" || word === "an") return afterArticle(tokens, i, before);
   if (word === "couple") return couple(tokens, i + 1);
+  // "another hour", "one more week"
+  if (word === "another") return COUNTED_BY_ARTICLE.has(wordAt(tokens[i + 1])) || PERIODS.has(wordAt(tokens[i + 1]))
+    ? { value: 1, next: i + 1, decimals: 0 } : null;
   if (word in PARTS) return partAlone(tokens, i);
   if (word === "dozen") return { value: 12, next: i + 1, decimals: 0 };
   // "point five of a tonne"
@@ -170,9 +174,17 @@ function afterArticle(tokens: readonly Token[], i: number, before: Token | undef
   if (word === "couple") return couple(tokens, i + 2);
   if (word === "few") return { value: 3, next: i + (isWord(tokens[i + 2], "of") ? 3 : 2), decimals: 0, loose: true };
   if (word in PARTS) return partAlone(tokens, i + 1);
+  const sized = isWord(tokens[i + 1], ...SIZED) ? wordAt(tokens[i + 2]) : "";
+  if (sized !== "" && before?.kind !== "number" && (COUNTED_BY_ARTICLE.has(sized) || PERIODS.has(sized))
+    && unitNamed(`${word} ${sized}`) === null) return { value: 1, next: i + 1, decimals: 0 };
+  if (word === "grand" && tokens[i + 2]?.kind === "word" && !isWord(tokens[i + 2], "for", "on", "to", "or", "and", "in",
+    "more")) return null;
   // "a cord" is one, "15 kg a day" and "two an hour" are rates
-  const afterUnit = before?.kind === "number" || (before?.kind === "word" && before.word !== "of" && unitNamed(before.word) !== null);
-  const rate = afterUnit && !isWord(tokens[i + 2], "later", "ago", "before");
+  const afterUnit = before?.kind === "number" || (before?.kind === "sign" && "%€$£°".includes(before.sign))
+    || (before?.kind === "word" && before.word !== "of" && unitNamed(before.word) !== null);
+  const rate = (afterUnit && !isWord(tokens[i + 2], "later", "ago", "before", "after", "into")
+    && !(isWord(tokens[i + 2], "in") && (tokens[i + 3] === undefined || tokens[i + 3]?.kind === "sign")))
+    || (isWord(before, ...FIRINGS) && counted(tokens[i - 2])) || pricedFor(tokens, i);
   // "a buck fifty"
   const change = tokens[i + 2];
   if (!rate && isWord(tokens[i + 1], "buck", "dollar", "euro", "quid") && (change?.kind === "number" || wordAt(change) in TENS)) {
@@ -181,11 +193,20 @@ function afterArticle(tokens: readonly Token[], i: number, before: Token | undef
   if (rate || isWord(before, ...RATED) || !(unitAt(tokens, i + 1) || (word === "m" && partFollows(tokens, i + 2)))) return null;
   if (word === "ton" && isWord(tokens[i + 2], "of") && isWord(tokens[i + 3], ...NO_TON)) return null;
   const orTwo = isWord(tokens[i + 2], "or") && isWord(tokens[i + 3], "two", "so") && unitNamed(word)?.dimension !== "temperature";
-  const counted = COUNTED_BY_ARTICLE.has(word) || partFollows(tokens, i + 2) || orTwo
+  const one = COUNTED_BY_ARTICLE.has(word) || partFollows(tokens, i + 2) || orTwo
     || (PERIODS.has(word) && (before === undefined || before.kind === "sign" || LASTING.has(wordAt(before))))
-    || (MASSES.has(word) && isWord(tokens[i + 2], "of")) || (LENGTHS.has(word) && isWord(tokens[i + 2], ...AFTER_LENGTH));
-  return counted ? { value: 1, next: i + 1, decimals: 0 } : null;
+    || (MASSES.has(word) && (isWord(tokens[i + 2], "of") || (isWord(before, "than", "about", "nearly", "over", "under")
+      && tokens[i + 2]?.kind !== "word"))) || (LENGTHS.has(word) && (isWord(tokens[i + 2], ...AFTER_LENGTH)
+      || (isWord(before, "to", "by", "than", "about", "nearly", "over", "under") && tokens[i + 2]?.kind !== "word")));
+  return one ? { value: 1, next: i + 1, decimals: 0 } : null;
 }
+
+const counted = (token: Token | undefined): boolean => token?.kind === "number" || smallNumber(wordAt(token)) !== undefined
+  || isWord(token, "many", "few");
+
+/** "or 90 for a stere": what one costs; but "80 euros for a cube" may be one that was bought */
+const pricedFor = (tokens: readonly Token[], i: number): boolean => isWord(tokens[i - 1], "for") && tokens[i - 2]?.kind === "number"
+  && ["volume", "mass"].includes(unitNamed(wordAt(tokens[i + 1]))?.dimension ?? "");
 
 /** "half a cord", "half cord", "quarter of a cord", "half a dozen"; never "half past", "half six", "half the load". */
 function partAlone(tokens: readonly Token[], i: number): Parsed | null {

@@ -36,6 +36,8 @@ export function range(tokens: readonly Token[], first: PlacedFigure, read: Read)
     * (a.dimension === null ? sharedMultiple(first.figure, second.figure, tokens[joint.next]) : 1);
   // "8 to 22:00", "shut at 8 or so" never come here
   if (joint.only === "near" && !nearEnough(start, b.value)) return null;
+  // "dried from 42 % to 19 %"
+  if (start > b.value && dimension !== null && isWord(tokens[first.from - 1], "from") && isWord(tokens[first.to], "to")) return null;
   const [low, high] = start <= b.value ? [start, b.value] : [b.value, start];
   return {
     figure: {

@@ -122,7 +122,7 @@ function masses(statement: Statement, facts: Partial<HeaterFacts>, findings: Fin
     const loadish = said.cues.has("max") || said.cues.has("min") || said.cues.has("load") || figure.bound === "max" || daily;
     // "1.800 kg" is 1800 kg in the country of whoever writes a heater's mass so
     const kg = figure.alt !== undefined && (said.cues.has("weight") || (!loadish && given < 20))
-      ? (inUnit({ ...figure, value: figure.alt }, "kg") ?? figure.alt) : given;
+      ? Math.max(given, inUnit({ ...figure, value: figure.alt }, "kg") ?? figure.alt) : given;
     if (daily) {
       if (kg > 300) findings.problems.push(`${said_kg} of wood a day cannot be right: the largest heaters take some 100 kg in a day.`);
       else keep.max_day_kg = round(safeEnd(figure, kg));

@@ -39,7 +39,28 @@ function lengthMark(tokens: readonly Token[], i: number): { name: UnitName; leng
   if (isSign(tokens[i], '"')) return isSign(tokens[i - 2], '"') ? null : { name: { unit: "in", dimension: "length" }, length: 1 };
   if (!isSign(tokens[i], "'")) return null;
   if (isSign(tokens[i + 1], "'") && tokens[i + 1]?.gap === false) return { name: { unit: "in", dimension: "length" }, length: 2 };
-  return isSign(tokens[i - 2], "'") ? null : { name: { unit: "ft", dimension: "length" }, length: 1 };
+  if (isSign(tokens[i - 2], "'")) return null;
+  return { name: timed(tokens, i) ? { unit: "min", dimension: "duration" } : { unit: "ft", dimension: "length" }, length: 1 };
+}
+
+const SPENDING = new Set(["took", "takes", "take", "taking", "lasts", "lasted", "wait", "waited", "waits", "within", "after", "for",
+  "another",
+  "every", "burns", "burned", "burnt", "burn", "needs", "needed", "only", "just", "about", "in", "until"]);
+const THEN = new Set(["later", "after", "before", "until", "till", "burn", "then", "to", "from", "and", "for", "of", "in", "on"]);
+const EXTENTS = new Set(["long", "tall", "high", "wide", "deep", "thick", "above", "below", "away", "off", "chimney", "flue", "pipe",
+  "liner", "x",
+  "by", "ceiling", "wall", "roof", "stack", "logs", "lengths", "clearance", "ladder", "room", "beam", "between", "short", "apart",
+    "reach"]);
+
+/** "took 20-30' to catch", "closed it after 90'": 6' is six feet where a length is spoken of, and minutes where something lasts. */
+function timed(tokens: readonly Token[], mark: number): boolean {
+  const number = tokens[mark - 1];
+  const ranged = tokens[mark - 3]?.kind === "number" && (tokens[mark - 2]?.kind === "sign" || isWord(tokens[mark - 2], "to", "or"));
+  const from = mark - (ranged ? 3 : 1);
+  if (number?.kind !== "number" || number.value < 3 || tokens[mark + 1]?.kind === "number") return false;
+  for (let i = Math.max(0, from - 4); i < Math.min(tokens.length, mark + 5); i += 1) if (EXTENTS.has(wordAt(tokens[i]))) return false;
+  const before = [1, 2].some((back) => SPENDING.has(wordAt(tokens[from - back])));
+  return before && (tokens[mark + 1]?.kind !== "word" || THEN.has(wordAt(tokens[mark + 1])) || number.value >= 15);
 }
 
 /** What stands after "12 in" when it means inches. */

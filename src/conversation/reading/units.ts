@@ -31,7 +31,13 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["g gr gram grams gramme grammes", of("g")],
   ["t tonne tonnes tonn tonnen", of("t")],
   ["ton tons", TON],
-  ["lb lbs pound pounds lbm pounders pund pfund", of("lb")],
+  ["lb lbs pound pounds lbm pounders pund", of("lb")],
+  // the pound and the hundredweight of the metric countries
+  ["pfund", of("kg", { times: 0.5 })],
+  ["zentner ztr", of("kg", { times: 50 })],
+  ["doppelzentner dz", of("kg", { times: 100 })],
+  // of 112 lb; 100 lb in the US
+  ["hundredweight hundredweights cwt", of("lb", { times: 112 })],
   ["oz ounce ounces", of("oz")],
   ["st stone stones", of("st")],
   ["m3 cbm kuutio kuutiota kuutiometri кубометр", of("m3")],
@@ -42,6 +48,8 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["dl decilitre decilitres deciliter deciliters", of("l", { times: 0.1 })],
   ["ml millilitre millilitres", of("l", { times: 0.001 })],
   ["l litre litres liter liters ltr ltrs", of("l")],
+  // US gallon, 231 in3 (NIST SP 811, appendix B)
+  ["gallon gallons gal gals", of("l", { times: 3.785411784 })],
   ["ft3 cuft cf", of("ft3")],
   ["cord cords chord chords", of("cord", { filling: "stacked" })],
   ["rick ricks", faceCord("rick")],
@@ -77,7 +85,8 @@ const NAMES: readonly (readonly [string, UnitName])[] = [
   ["ft2 sqft sf", of("ft2")],
   ["cent cents", money("$", 0.01)],
   ["€ euro euros eur", money("EUR")],
-  ["£ quid gbp sterling", money("GBP")],
+  ["£ quid quids gbp sterling", money("GBP")],
+  ["grand", money("", 1000)],
   ["p pence", money("GBP", 0.01)],
   ["fiver fivers", money("GBP", 5)],
   ["tenner tenners", money("GBP", 10)],
@@ -116,6 +125,9 @@ const PHRASES: readonly (readonly [string, UnitName])[] = [
   ["kilowatt hour|kilowatt hours|kw h|kw hours", of("kWh")],
   ["btu/h|btu/hr|btu per hour|btus per hour|btu an hour", of("Btu/h")],
   ["in h2o|in wc|inches of water|inch of water|inch water", of("inH2O")],
+  ["grand euros|grand euro|grand eur", money("EUR", 1000)],
+  ["grand dollars|grand bucks", money("$", 1000)],
+  ["grand quid|grand sterling", money("GBP", 1000)],
   ["pounds sterling|pound sterling|british pounds", money("GBP")],
   ["short ton|short tons|us ton|us tons", of("t", { times: 0.90718474 })],
   ["metric ton|metric tons|metric tonne|metric tonnes", of("t")],
@@ -134,7 +146,9 @@ const MANY = new Map(PHRASES.flatMap(([list, name]) => names(list, "|", name)));
 /** Names that are read as one of them after "a" or "an": "a cord", "an hour". */
 export const COUNTED_BY_ARTICLE: ReadonlySet<string> = new Set([
   "kilo", "kilogram", "cord", "hour", "tonne", "ton", "stere", "inch", "cubic", "m3", "cube", "rick", "face", "full", "litre",
-    "chord", "fiver", "tenner",
+    "stacked", "loose", "solid", "chord", "fiver", "fivers", "tenner", "tenners", "grand", "zentner", "pfund", "raummeter", "ster",
+      "rm", "festmeter", "srm",
+  "centimetre", "centimeter", "millimetre", "millimeter",
 ]);
 
 /** A unit named by exactly these words ("cubic metres", "w/k", "lbs"); one slip passes in long single words. */

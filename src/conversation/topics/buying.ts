@@ -44,7 +44,7 @@ export const NEED = /\bhow much\b[^.?!]*\b(buy|order)\b/i;
 
 /** Null when nothing in the words is about buying. */
 export function buyingOutcome(context: Context, heard: Hearing): Outcome | null {
-  if (!BUYING.test(context.text)) return null;
+  if (!BUYING.test(context.text) && !heard.figures.some(({ dimension }) => dimension === "money")) return null;
   const offers = offersIn(context, heard);
   if (offers.length === 0) return NEED.test(context.text) ? needOutcome(context) : null;
   const share = shareHeard(heard);

@@ -44,6 +44,7 @@ const PHRASES: readonly Phrase[] = [
   { says: /^(?:the )?(?:group'?s?|winter) digest (?:on|every) ([a-z]+?)s? at (\d{1,2}(?::\d{2})?)(?: ?h)?$/, answer: (context, found) => digestHour(context, found[1], found[2]) },
   { says: /^(?:no|stop|end) (?:the )?(?:group'?s?|winter) digest$/, answer: (context) => digestHour(context, undefined, undefined) },
   { says: new RegExp(`^(?:open|start|begin|set up) (?:a |the |our )?${ORDER}$`), answer: openOrder },
+  { says: /^(?:let'?s|shall we|could we|can we|we could|who wants to) (?:order|buy) (?:some |our |the )?(?:fire)?wood together\b.*$/, answer: inGroup(openOrder) },
   { says: new RegExp(`^close (?:the |our )?${ORDER}$`), answer: closeOrder },
   { says: new RegExp(`^(?:please )?(?:add|put|i(?:'d| would)? (?:like|take|want|order)|order)\\b.*\\b(?:to|in|into|on|from|through|with) (?:the |our )?${ORDER}$`), answer: addToOrder },
   { says: new RegExp(`^(?:take|remove|cancel|drop) (?:me|my (?:order|amount|share|line|wood)) (?:out of|from|off|in) (?:the |our )?${ORDER}$`), answer: leaveOrder },

@@ -8,6 +8,8 @@ import { MASONRY_HEATER_EFFICIENCY, NCV_DRY_MJ_PER_KG, ncv_kWh_per_kg } from "..
 import { heatNeeded_kWh, woodForHeat_kg } from "../../reckoning/house-heat.ts";
 import type { WoodFacts } from "../../records/schemas.ts";
 import { blocks, type Context, type Outcome } from "../context.ts";
+import { inUnit, readFigures } from "../reading/figures.ts";
+import { readSpecies } from "../reading/species.ts";
 import { reckonAs } from "./calculate.ts";
 import { ladderBlocks, rungLoad } from "./first-fires.ts";
 import { perhapsNew } from "./new-heater.ts";
@@ -104,6 +106,8 @@ const woodMeant = (context: Context, given: LoadGiven): WoodFacts | null =>
   context.snapshot.home.wood.find((wood) => given.species !== undefined && wood.species === given.species) ?? context.snapshot.home.wood[0] ?? null;
 
 export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
+  const counted = countOutcome(context, given);
+  if (counted) return counted;
   const { limits, snapshot, now_ms } = context;
   const advice = adviseLoad(context, given);
   const { load_kg, verdict, range_kg, outside, wood } = advice;
@@ -129,6 +133,7 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
         load_kg !== null && numbers({ key: "load_kg", label: text("number.load"), quantity: q(load_kg, "kg", { digits: 1, ...(range_kg && load_kg > 0 ? { low: range_kg[0], high: range_kg[1] } : {}) }) }),
         ...(verdict === "ladder" ? ladderBlocks(context) : [...(load_kg ? perhapsNew(context) : []), reason(context, advice)]),
         verdict === "more-than-heater" && say(text("load.more-than-heater", { need: q(advice.need_kg ?? 0, "kg", { digits: 0 }) }), "over-firing", "close-flue"),
+        heardTree(context) && verdict !== "wait" && say(text("load.species"), "over-firing"),
         limitLine(context),
         load_kg ? (PIECES.test(context.text) ? piecesLine(load_kg, given.species ?? wood?.species) : basketLine(load_kg, wood)) : null,
         wood?.moisture_pct_wet !== undefined && wood.moisture_pct_wet > DAMP_PCT && verdict !== "too-wet" && say(text("load.damp", { moisture: q(wood.moisture_pct_wet, "pct") })),
@@ -142,6 +147,9 @@ export function loadOutcome(context: Context, given: LoadGiven = {}): Outcome {
   };
 }
 
+/** "And if it is spruce?": the kilograms hardly move, and that is the answer. */
+const heardTree = ({ text: words }: Context): boolean => words.length <= 60 && /^\W*(?:and|or|what|how|but|if)\b/i.test(words) && !/\bhow (?:much|many)\b/i.test(words) && readSpecies(words).some(({ weak }) => !weak);
+
 function reason(context: Context, advice: ReturnType<typeof adviseLoad>): Block | null {
   const { house } = context.snapshot.home;
   if (advice.need_kg === null || !advice.outside || house.heat_loss_W_per_K === undefined) return null;
@@ -151,23 +159,49 @@ function reason(context: Context, advice: ReturnType<typeof adviseLoad>): Block 
   }));
 }
 
-function limitLine(context: Context): Block | null {
+export function limitLine(context: Context): Block | null {
   const { limits } = context;
   if (limits.max_load_kg === null) return say(text("load.half-firebox"), "over-firing");
-  return say(text(`load.limit.${limits.max_source ?? "guess"}`, {
+  return say(text(`load.limit.${limits.max_source === "guess" && context.heater?.facts.masonry_kg === undefined ? "guess-said" : (limits.max_source ?? "guess")}`, {
     max: q(limits.max_load_kg, "kg", { digits: 1 }), min: q(limits.min_load_kg ?? 0, "kg", { digits: 1 }), day: q(limits.max_day_kg ?? 0, "kg", { digits: 1 }),
   }), "over-firing");
 }
 
-const PIECES = /\bhow many (?:logs?|pieces?|splits?|sticks?|billets?|chunks?)\b/i;
+const PIECES = /\bhow (?:many|much) (?:logs?|pieces?|splits?|sticks?|billets?|chunks?)\b/i;
 /** A split of the usual size: 33 cm long, 9 cm thick, its section 0.7 of the square. Common practice, no source. */
 const PIECE_M3 = 0.33 * 0.7 * 0.09 ** 2;
 
-function piecesLine(load_kg: number, species = "hardwood"): Block | null {
+/** Of a weight, as a whole number of pieces: "how many logs is 12 kg". */
+const OF_A_WEIGHT = /\bhow (?:many|much) (?:logs?|pieces?|splits?|sticks?|billets?|chunks?)\b.{0,12}\b(?:is|are|makes?|in|equals?)\b(?!.*\b(?:tonight|today|burn|need|should)\b)/i;
+
+function piecesOf(load_kg: number, species: string): { count: number; piece_kg: number } | null {
   const done = reckonAs(species, "stack", { volume_m3_solid: 1, moisture_pct_wet: 17 });
   if (!done.ok) return null;
   const piece_kg = PIECE_M3 * Number(done.result.mass_kg);
-  return say(text("load.pieces", { count: Math.round(load_kg / piece_kg), piece: q(piece_kg, "kg", { digits: 1 }) }));
+  return { count: Math.round(load_kg / piece_kg), piece_kg };
+}
+
+function piecesLine(load_kg: number, species = "hardwood"): Block | null {
+  const pieces = piecesOf(load_kg, species);
+  return pieces && say(text("load.pieces", { count: pieces.count, piece: q(pieces.piece_kg, "kg", { digits: 1 }) }));
+}
+
+/** What a weight is in pieces; null for more than the heater takes, which the answer on loads says first. */
+function countOutcome(context: Context, given: LoadGiven): Outcome | null {
+  if (!OF_A_WEIGHT.test(context.text)) return null;
+  const weight = readFigures(context.text).find(({ dimension }) => dimension === "mass");
+  const load_kg = weight ? (inUnit(weight, "kg") ?? 0) : 0;
+  if (load_kg > (context.limits.max_load_kg ?? Infinity)) return null;
+  const species = given.species ?? woodMeant(context, given)?.species;
+  const pieces = piecesOf(load_kg, species ?? "hardwood");
+  if (!pieces || pieces.count < 1) return null;
+  return {
+    draft: {
+      topic: "load-size", cautions: ["over-firing"],
+      headline: text("load.pieces", { count: pieces.count, piece: q(pieces.piece_kg, "kg", { digits: 1 }) }),
+      blocks: blocks(limitLine(context)),
+    },
+  };
 }
 
 /** Baskets through the person's own weighing; a basket varies by a tenth or so. */

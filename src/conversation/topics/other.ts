@@ -130,7 +130,19 @@ export function myDataOutcome(context: Context): Outcome {
   };
 }
 
-export const deleteAsk = (): Outcome => ({
+const DELETES = /\b(?:delete|erase|wipe|remove|forget)\b.{0,30}\b(?:everything|all|me|my (?:data|records|account))\b|(?<!\p{L})(?:lösch\p{L}*|entfern\p{L}*|vergiss)(?!\p{L}).{0,30}(?<!\p{L})(?:alles|mich|meine (?:daten|aufzeichnungen))(?!\p{L})/iu;
+/** "Delete everything about me": asked once, not shown a list first. A question about it is answered with the list. */
+export const asksToDelete = (said: string): boolean => DELETES.test(said) && !/\?\s*$|^\W*(?:how|can|may|do|what|wie|kann|darf|was)\b/i.test(said);
+
+/** Only said right after the question, and only as plainly as this, a yes deletes. */
+export function deleteAnswered({ state, said }: Context): "data:delete-yes" | "data:keep" | null {
+  if (state.pending?.id !== "delete" || state.topic !== "my-data" || state.pending.at_ms !== state.topic_at_ms) return null;
+  if (/^\W*(?:yes|ja)(?:[, ]+(?:please|delete (?:it|it all|all|everything)|bitte|lösch(?:e|en)? alles|alles löschen))*\W*$/i.test(said)) return "data:delete-yes";
+  return /^\W*(?:no|nein|keep(?: it)?|behalten)\b/i.test(said) ? "data:keep" : null;
+}
+
+export const deleteAsk = ({ now_ms }: Context): Outcome => ({
+  state: { pending: { id: "delete", data: {}, at_ms: now_ms } },
   draft: {
     topic: "my-data",
     headline: text("data.delete-ask"),

@@ -34,10 +34,11 @@ export function keep(context: Context, { kept, problems }: ReadRecords): Kept {
   let meant: Heater | null = context.heater;
   if (heater || upkeep || (fires && fires.length > 0 && !meant)) {
     const before = meant ?? { id: context.id("heater"), owner_id: snapshot.person.id, member_ids: [snapshot.person.id], facts: {}, upkeep: {}, rules: [] };
-    const next = sensible({ ...before.facts, ...heater }, said);
+    const next = sensible(ofItsSource(before.facts, { ...before.facts, ...heater }, heater), said);
     const changed: Heater = { ...before, facts: next, upkeep: { ...before.upkeep, ...upkeep } };
     writes.push({ write: "heater", heater: changed });
-    if (meant) undo.push({ write: "heater", heater: meant });
+    // a heater that was not there before goes back to one that nothing is known of
+    undo.push({ write: "heater", heater: before });
     meant = changed;
   }
 
@@ -65,6 +66,14 @@ export function keep(context: Context, { kept, problems }: ReadRecords): Kept {
     }
   }
   return { writes, problems: said, undo };
+}
+
+/** "Actually 15 kg", said of a sheet's 12: a larger load has the sheet behind it only when that is said with it. */
+function ofItsSource(before: HeaterFacts, facts: HeaterFacts, told: HeaterFacts | undefined): HeaterFacts {
+  const raised = before.max_load_kg !== undefined && told?.max_load_kg !== undefined && told.max_load_kg > before.max_load_kg;
+  if (!raised || told.max_load_source !== undefined) return facts;
+  const { max_load_source: _, ...rest } = facts;
+  return rest;
 }
 
 /** The same lighting of the same heater is the same fire: telling it twice completes it. */

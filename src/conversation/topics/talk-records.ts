@@ -21,7 +21,7 @@ export function talkRecords(context: Context, topic: TopicId): Outcome {
   switch (topic) {
     case "set-heater": {
       const read = named(context, readHeater(context.text, around));
-      return Object.keys(read.facts).length === 0 ? form(context, topic, heaterForm(context)) : done(context, topic, { heater: read.facts }, read);
+      return Object.keys(read.facts).length === 0 ? form(context, topic, heaterForm(context), read.problems) : done(context, topic, { heater: read.facts }, read);
     }
     case "set-house": {
       const read = readHouse(context.text, around);
@@ -61,7 +61,9 @@ function logFire(context: Context, around: { timezone: string; now_ms: number; s
   const read = named(context, readFire(context.text, now_ms, timezone, more));
   const facts: Partial<FireFacts> = { ...defaults(context), ...weighed(context, read.amount), ...read.facts };
   const full = FireRecord.safeParse({ lit_at: new Date(now_ms).toISOString(), ...facts });
-  if (Object.keys(read.facts).length === 0 || !full.success) return form(context, "log-fire", FIRE_FORM);
+  // a time was said and cannot be: the fire is not put at another one
+  const refused = read.facts.lit_at === undefined && read.problems.length > 0 && !read.questions.some(({ id }) => id === "lit-at");
+  if (Object.keys(read.facts).length === 0 || !full.success || refused) return form(context, "log-fire", FIRE_FORM, read.problems);
   const early = read.careful.includes("damper-over-embers") || full.data.bed_at_close !== undefined && full.data.bed_at_close !== "black" && full.data.bed_at_close !== "unknown" && full.data.damper_closed_at !== undefined;
   const unsaid = full.data.damper_closed_at !== undefined && full.data.bed_at_close === undefined;
   const over = context.limits.max_load_kg !== null && (full.data.load_kg ?? 0) > context.limits.max_load_kg + 0.05;
@@ -100,14 +102,14 @@ function setUnits(context: Context): Outcome {
 
 export const unitsChosen = (context: Context, units: string): Outcome => recordsOutcome(context, "set-units", { kept: { units: units === "us" ? "us" : "metric" }, problems: [] });
 
-/** What is on record comes first: who asks to see it is not asked to tell it. */
-function form(context: Context, topic: TopicId, fields: readonly FormField[]): Outcome {
+/** What cannot be comes first, then what is on record: who asks to see it is not asked to tell it. */
+function form(context: Context, topic: TopicId, fields: readonly FormField[], problems: readonly string[] = []): Outcome {
   const known = topic === "set-heater" ? readBack({ heater: context.heater?.facts ?? {} }) : topic === "set-house" ? readBack({ house: context.snapshot.home.house }) : [];
   return {
     draft: {
       topic,
-      headline: known.length > 0 ? text("records.on-record") : text(`form.${topic}.headline`),
-      blocks: [...(known.length > 0 ? [steps(known, { ordered: false })] : []), say(text(`form.${topic}.example`)), { kind: "form", id: topic, title: text(`form.${topic}.title`), fields, cautions: [] }],
+      headline: problems[0] !== undefined ? ours(problems[0]) : known.length > 0 ? text("records.on-record") : text(`form.${topic}.headline`),
+      blocks: [...problems.slice(1).map((problem) => say(ours(problem))), ...(known.length > 0 ? [steps(known, { ordered: false })] : []), say(text(`form.${topic}.example`)), { kind: "form", id: topic, title: text(`form.${topic}.title`), fields, cautions: [] }],
     },
   };
 }

@@ -12,6 +12,8 @@ import { callLine, handOverChoice } from "./parts.ts";
 /** A cause that forbids a fire does so from this share on, or several together from that. */
 const FORBID_ALONE = 0.15;
 const FORBID_TOGETHER = 0.3;
+/** A graver cause that is as likely as this is still open: its cautions are said too. */
+const STILL_OPEN = 0.1;
 
 type Tree = NonNullable<Context["state"]["tree"]>;
 
@@ -39,7 +41,7 @@ export function troubleOutcome(context: Context, trouble: Trouble, said: Tree["s
   const forbids = ranked.reduce((sum, { cause, share }) => sum + (cause.no_fire ? share : 0), 0) >= FORBID_TOGETHER || ranked.some(({ cause, share }) => cause.no_fire && share >= FORBID_ALONE)
     || (result.stop?.cause !== undefined && first?.cause.no_fire === true);
   // the more careful wins: what a graver cause that is still open asks for stands beside the first one's own
-  const graver = gate ? [] : ranked.slice(1).filter(({ cause, share }) => share >= FORBID_ALONE && (cause.no_fire || cause.hazard === "high" || cause.hazard === "emergency")).flatMap(({ cause }) => cause.cautions);
+  const graver = gate ? [] : ranked.slice(1).filter(({ cause, share }) => share >= STILL_OPEN && (cause.no_fire || cause.hazard === "high" || cause.hazard === "emergency")).flatMap(({ cause }) => cause.cautions);
   const shown = ranked.slice(0, 3).filter((cause, i) => i === 0 || cause.share >= 0.08);
 
   return {

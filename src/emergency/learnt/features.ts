@@ -1,7 +1,7 @@
 /**
- * What the learnt layer looks at: words (in English, whatever the language) with and without their endings, words near each other,
- * groups of four letters, how large numbers are, senses and pairs of senses, how a sentence opens and whether it asks. Each is hashed to
- * a bucket with a weight; a stretch of text costs time in proportion to its length.
+ * What the linear model looks at: words (in English, whatever the language, and as written) with and without their endings, words near
+ * each other, groups of four letters, how large numbers are, senses and pairs of senses, how a sentence opens and whether it asks. Each is
+ * hashed to a bucket with a weight; a stretch of text costs time in proportion to its length.
  */
 
 import type { Scene } from "../scene.ts";
@@ -18,7 +18,7 @@ const LETTERS = 4;
 
 const SALT = {
   word: 1, opens: 2, opensPair: 3, ends: 4, beside: 5, letters: 7, sense: 8, senses: 9, asks: 10, shouts: 11, size: 12,
-  denied: 13, told: 14, askedOf: 15, stem: 16, stemsBeside: 17, stemsNear: 18,
+  denied: 13, told: 14, askedOf: 15, stem: 16, stemsBeside: 17, stemsNear: 18, foreign: 19, foreignBeside: 20,
 } as const;
 const SIZES = [3, 6, 14];
 /** Senses that turn what a sentence speaks of into another time, a question or an everyday matter. */
@@ -37,14 +37,14 @@ const senseNumbers = new Map<string, number>();
 /** Which buckets this stretch has met; all zero between calls. */
 const seen = new Uint8Array(BUCKETS);
 
-function mixed(a: number, b: number): number {
+export function mixed(a: number, b: number): number {
   let h = Math.imul(a ^ Math.imul(b, 0x9e3779b1), 0x85ebca6b);
   h ^= h >>> 13;
   h = Math.imul(h, 0xc2b2ae35);
   return (h ^ (h >>> 16)) >>> 0;
 }
 
-function wordNumber(word: string): number {
+export function wordNumber(word: string): number {
   let h = 2_166_136_261;
   for (let i = 0; i < word.length; i += 1) h = Math.imul(h ^ word.charCodeAt(i), 16_777_619);
   return h >>> 0;
@@ -61,6 +61,8 @@ export interface Numbered {
   readonly words: Uint32Array;
   /** Words without their endings. */
   readonly stems: Uint32Array;
+  /** Words as written where they were translated; 0 where not. */
+  readonly foreign: Uint32Array;
   readonly senses: readonly (readonly number[])[];
   /** For each sentence, what turns it. */
   readonly turnings: readonly (readonly number[])[];
@@ -84,7 +86,8 @@ export function numbered({ sensed, denied }: Scene): Numbered {
   });
   const words = Uint32Array.from(tokens, (token, at) => wordNumber(english[at] ?? sizeOfNumber(token.word) ?? token.word));
   const stems = Uint32Array.from(tokens, (token, at) => wordNumber(stemOf(english[at] ?? sizeOfNumber(token.word) ?? token.word)));
-  return { words, stems, senses, turnings, sensed };
+  const foreign = Uint32Array.from(tokens, ({ word }, at) => ((english[at] ?? word) === word ? 0 : wordNumber(word)));
+  return { words, stems, foreign, senses, turnings, sensed };
 }
 
 const STEM_ENDINGS = ["ing", "ed", "es", "s", "ly", "er"];
@@ -117,7 +120,7 @@ function room(words: number): number {
 let met: Met = { buckets: new Int32Array(room(64)), count: 0 };
 
 /** Buckets of the words from `from` up to `to`; the result is overwritten by the next call. */
-export function bucketsOf({ words, stems, senses, turnings, sensed }: Numbered, from: number, to: number): Met {
+export function bucketsOf({ words, stems, foreign, senses, turnings, sensed }: Numbered, from: number, to: number): Met {
   const { tokens, asks, shouts } = sensed;
   if (met.buckets.length < room(to - from)) met = { buckets: new Int32Array(room(to - from)), count: 0 };
   const { buckets } = met;
@@ -150,6 +153,13 @@ export function bucketsOf({ words, stems, senses, turnings, sensed }: Numbered, 
     if (at === to - 1) meet(mixed(word, SALT.ends));
     if (token.word.length > LETTERS) meetLetters(token.word, meet);
     if (at + 1 < to && tokens[at + 1]?.sentence === sentence) meet(mixed(mixed(word, words[at + 1] ?? 0), SALT.beside));
+    const written = foreign[at] ?? 0;
+    if (written !== 0) {
+      meet(mixed(written, SALT.foreign));
+      if (at + 1 < to && tokens[at + 1]?.sentence === sentence) {
+        meet(mixed(mixed(written, foreign[at + 1] || (words[at + 1] ?? 0)), SALT.foreignBeside));
+      }
+    }
     for (const sense of senses[at] ?? NO_SENSES) {
       meet(mixed(sense, SALT.sense));
       for (const turning of turnings[sentence] ?? NO_SENSES) meet(mixed(mixed(sense, turning), SALT.told));

@@ -1,12 +1,13 @@
 /**
  * A second look for what the rules have no words for: how much a message is like the labelled reports of danger, and of which kind.
- * A linear model, trained by tests/emergency/train.ts; it never makes a danger sure.
+ * A linear model and a small net together, trained by tests/emergency/train.ts; they never make a danger sure.
  */
 
 import type { EmergencyKind } from "../index.ts";
 import { BUCKETS, bucketsOf, KIND_BUCKETS, kindBucketsOf, type Numbered } from "./features.ts";
 import { LEARNT_KINDS } from "./kinds.ts";
-import { FIRST_SIGN, SIGNS } from "./signs.ts";
+import { judgeOf, type Judge } from "./net.ts";
+import { weightsOf } from "./packed.ts";
 import { KIND_WEIGHTS, STEP, WEIGHTS } from "./weights.ts";
 
 export interface Likeness {
@@ -28,43 +29,47 @@ const SHORTEST_SENTENCE = 3;
 
 /** Words before and after a stretch that are its company. */
 const COMPANY = 200;
+/** What the most alarming stretch counts beside the whole: of a longer message, and of one that can be taken in at once. */
+const WORTH_OF_PEAK = { long: 0.5, short: 0.25 };
 /** A wall of calm text outweighs a cry for help only so far. */
-const CALMEST_COMPANY = -4;
+const CALMEST_COMPANY = -5.5;
 /** Towards danger: a false alarm costs less than a miss. */
-export const LEANING = 0.85;
+export const LEANING = 1;
+/** What the net counts beside the linear model: where hands left out in turn were told apart best (evaluate.ts). */
+const WORTH_OF_NET = 0.35;
+/** However calm the net finds a message, it outweighs the linear model only so far. */
+const CALMEST_NET = -5;
 
-const WEIGHT = unpacked(WEIGHTS, BUCKETS);
-const kindWeights = unpacked(KIND_WEIGHTS, KIND_BUCKETS * LEARNT_KINDS.length);
+const WEIGHT = weightsOf(WEIGHTS, BUCKETS);
+const kindWeights = weightsOf(KIND_WEIGHTS, KIND_BUCKETS * LEARNT_KINDS.length);
 
-/** Undoes `packed` of tests/emergency/learn.ts: for each weight that is not nought, how far on it stands and how large it is. */
-function unpacked(text: string, count: number): Int8Array {
-  const out = new Int8Array(count);
-  let at = -1;
-  let gap = 0;
-  for (let i = 0; i < text.length; i += 1) {
-    const digit = text.charCodeAt(i) - FIRST_SIGN;
-    gap = gap * (SIGNS / 2) + (digit % (SIGNS / 2));
-    if (digit >= SIGNS / 2) continue;
-    at += gap + 1;
-    gap = 0;
-    i += 1;
-    out[at] = text.charCodeAt(i) - FIRST_SIGN - SIGNS / 2;
-  }
-  return out;
+/** What was learnt. */
+export interface Learnt {
+  readonly weights: ArrayLike<number>;
+  readonly judge: (message: Numbered) => Judge;
 }
 
+const SHIPPED: Learnt = { weights: WEIGHT, judge: judgeOf() };
+
 /** How much the message is like danger: its most alarming stretch, weighed by the company it stands in. */
-export function likeness(message: Numbered, weights?: ArrayLike<number>): Likeness {
+export function likeness(message: Numbered, { weights, judge }: Learnt = SHIPPED): Likeness {
+  const { score: netScore } = judge(message);
+  const scoreAt = (from: number, to: number): number =>
+    scoreOf(message, from, to, weights) + WORTH_OF_NET * Math.max(CALMEST_NET, netScore(from, to));
+  const { length } = message.words;
   let most = Number.NEGATIVE_INFINITY;
+  let whole: number | null = null;
   let [from, to] = [0, 0];
   for (const stretch of stretches(message)) {
-    const score = scoreOf(message, stretch.from, stretch.to, weights);
+    const score = scoreAt(stretch.from, stretch.to);
+    if (stretch.to - stretch.from === length) whole = score;
     if (score <= most) continue;
     most = score;
     ({ from, to } = stretch);
   }
-  const whole = scoreOf(message, Math.max(0, from - COMPANY), Math.min(message.words.length, to + COMPANY), weights);
-  return { score: (most + Math.max(CALMEST_COMPANY, whole)) / 2 + LEANING, peak: most + LEANING, from, to };
+  whole ??= scoreAt(Math.max(0, from - COMPANY), Math.min(length, to + COMPANY));
+  const worth = length > LONGEST_STRETCH ? WORTH_OF_PEAK.long : WORTH_OF_PEAK.short;
+  return { score: worth * most + (1 - worth) * Math.max(CALMEST_COMPANY, whole) + LEANING, peak: most + LEANING, from, to };
 }
 
 /** The whole of a short message and each of its sentences; overlapping stretches of a long one. Every word is in three at most. */
@@ -87,7 +92,7 @@ export function stretches({ words, sensed: { tokens } }: Numbered): { from: numb
   return found;
 }
 
-export function scoreOf(message: Numbered, from: number, to: number, weights: ArrayLike<number> = WEIGHT): number {
+function scoreOf(message: Numbered, from: number, to: number, weights: ArrayLike<number>): number {
   const met = bucketsOf(message, from, to);
   let sum = 0;
   for (let i = 0; i < met.count; i += 1) sum += weights[met.buckets[i] ?? 0] ?? 0;

@@ -59,7 +59,7 @@ export const GERMANIC_AND_FINNIC_GLOSSARIES: readonly Glossary[] = [
     forgot: vergessen vergaß; dangerous: gefährlich schlimm; normal: normal ok okay; joke: scherz spaß witz haha;
     film: film filme serie krimi; book: buch roman; remind: erinnere erinner erinnern erinnerung; water: wasser;
     sleep: bett schlafenszeit; gloves: handschuh*; bread: brot backen pizza; bench: ofenbank bank; school: schule; sauna: sauna;
-    air: luft frischluft; quiet: still ruhig reglos; lies: liegt lag; strong: stark starker; loud: laut lauter; stops: hört aufhören;
+    air: luft frischluft; quiet: still ruhig reglos; lies: liegt lag; strong: stark starker; loud: lauter laute lauten lautes; stops: hört aufhören;
     melted: geschmolzen schmilzt; smoulders: glimmt schwelt schmort kokelt;
   `,
   // Finnish

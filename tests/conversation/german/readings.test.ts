@@ -28,7 +28,10 @@ describe("figures", () => {
     const figure = readFigures(english(german))[0];
     expect(figure && inUnit(figure, unit), english(german)).toBeCloseTo(value, 6);
   });
-  it("a Zentner is 100 kg in Austria and Switzerland", () => expect(gloss("3 Zentner", { country: "AT" }).text).toBe("300 kg"));
+  it("a Zentner is 100 kg in Austria and Switzerland", () => {
+    const weighs = (text: string, country?: string) => readFigures(gloss(text, country === undefined ? {} : { country }).text).map((one) => inUnit(one, "kg"));
+    expect([weighs("3 Zentner", "AT"), weighs("ein halber Zentner", "CH"), weighs("2 bis 3 Zentner", "DE")]).toEqual([[300], [50], [125]]);
+  });
   it("stacked, loose and solid cubic metres are three things", () => {
     expect(["3 Raummeter", "3 Schüttraummeter", "3 Festmeter", "3 m³ geschichtet", "3 m³ geschüttet"].map((one) => readFigures(english(one))[0]?.filling)).toEqual(["stacked", "loose", "solid", "stacked", "loose"]);
   });

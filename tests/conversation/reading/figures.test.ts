@@ -187,7 +187,8 @@ describe("what is no figure", () => {
   });
   test("a rate is not a second figure", () => expect(readFigures("15 kg a day")).toHaveLength(1));
   test("lists stay lists", () => expect(readFigures("18,22,24").map(({ value }) => value)).toEqual([18, 22, 24]));
-  test("1.800 may be thousands", () => expect(readFigures("1.800 kg")[0]).toMatchObject({ value: 1.8, alt: 1800 }));
+  test("1.800 may be thousands", () => expect(readFigures("1.800 kg")[0]).toMatchObject({ value: 1800, alt: 1.8 }));
+  test("1.234 kg is weighed to the gram", () => expect(readFigures("1.234 kg")[0]).toMatchObject({ value: 1.234, alt: 1234 }));
 });
 
 test("the place of a figure is where it is written", () => {

@@ -21,7 +21,7 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
 const PIECES = [
   "log: 12kg birch 17% 18:10 damper 22:00, ", "1", "1 ", "1,", "1.", "a ", "- ", "max 5 kg ", "\u200b", "½ ", "one and ", "hundred ",
     "18:10 ", "co alarm ", "not ", "birch ", "4x", "3.10.2026 ", "👍", "12 kg plus ", "(", "8 to ", "m3 3 m3 birch, ", "2 days ",
-    "ten twelve ", "5 kg from 3 ", "a kilo and a half ", "temp 3 ", "1-1/2 ", "6 ft 2 in ",
+    "ten twelve ", "5 kg from 3 ", "a kilo and a half ", "temp 3 ", "1-1/2 ", "6 ft 2 in ", "8 of 9', 3 for a ",
 ];
 const wall = (piece: string, length: number): string => piece.repeat(Math.ceil(length / piece.length)).slice(0, length);
 /** Runs up to five times until it is fast enough: a busy machine is no reason to fail. */

@@ -56,3 +56,18 @@ test("who asks what is known of the heater sees it", async () => {
   const shown = await talk.say("ana", "show my heater");
   expect([shown.topic, shown.text]).toEqual(["set-heater", expect.stringMatching(/largest load 15 kg/)]);
 });
+test("only the case that was named is told, the others by their names, which bring them", async () => {
+  const told = await talk.say("ana", "my heater is brand new, how do I do the first fires?");
+  expect(told.text).toMatch(/Day 1 and 2/);
+  expect(told.text).not.toMatch(/Warm the flue, then the match test/);
+  expect(told.text).toMatch(/After a long rest/);
+  const rest = await talk.say("ana", "after a long rest");
+  expect(rest.topic).toBe("first-fires");
+  expect(rest.text).toMatch(/Warm the flue, then the match test/);
+  expect(rest.text).not.toMatch(/Day 1 and 2/);
+});
+test("nobody's case named: all of them", async () => {
+  const told = await talk.say("ana", "how do the first fires go?");
+  expect(told.text).toMatch(/Day 1 and 2/);
+  expect(told.text).toMatch(/Warm the flue, then the match test/);
+});

@@ -1,0 +1,5 @@
+/** The third fresh cases (third/README.md). The floor is what was reached after mending; the blind measurement stands in the README. */
+import { replay } from "./written-replay.ts";
+
+/** of 168 cases; of 441 needed cautions */
+await replay("third", { first: 103, among_two: 113, unsafe: 12, cautions_missing: 128 });
