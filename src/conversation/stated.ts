@@ -38,7 +38,7 @@ function corrected(context: Context): Outcome | null {
   if (Object.keys(changed).length === 0) return null;
   const fire: Fire = { ...last, facts: { ...last.facts, ...changed } };
   const outcome = recordsOutcome(context, "log-fire", { kept: { fires: [fire.facts] }, problems: [] });
-  return { ...outcome, draft: { ...outcome.draft, headline: text("records.corrected") } };
+  return asCorrected(outcome);
 }
 
 const FULL_LOAD_KG = 120;

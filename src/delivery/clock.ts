@@ -1,7 +1,7 @@
 /** Time, passed in everywhere: the machine's own, and one that moves only when told. */
 import type { Clock } from "../records/ports.ts";
 
-/** How fast time passes while the wall is behind: slow enough to meet it, fast enough for waits to mean what they say */
+/** how fast time passes while the wall is behind: slow enough to meet it, fast enough for waits to mean what they say */
 const BEHIND_PACE = 0.9;
 const TOLD_FROM_MS = 1_000;
 

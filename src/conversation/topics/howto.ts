@@ -14,13 +14,13 @@ export function howtoOutcome(context: Context, howto: HowTo): Outcome {
   const named = howto.parts.filter(({ about }) => about?.some((words) => holdsWords(context.text, words)));
   const elsewhere: number[] = [];
   const body: Block[] = howto.parts.flatMap((part, i) => {
+    const fits = holds(part.when, facts);
+    if (fits === null) for (const key of Object.keys(part.when ?? {})) if (facts[key as keyof typeof facts] === undefined && part.unknown === "ask") missing.add(key);
+    if (fits === false || (fits === null && part.unknown === "hide")) return [];
     if (named.length > 0 && part.about && part.title && !named.includes(part)) {
       elsewhere.push(i);
       return [];
     }
-    const fits = holds(part.when, facts);
-    if (fits === null) for (const key of Object.keys(part.when ?? {})) if (facts[key as keyof typeof facts] === undefined && part.unknown === "ask") missing.add(key);
-    if (fits === false || (fits === null && part.unknown === "hide")) return [];
     const title = part.title === undefined ? undefined : text(`${path}.parts.${i}.title`);
     return blocks(
       title && !part.steps && heading(title),
